@@ -1,0 +1,36 @@
+#ifndef BODKIN_SHEET_WAIT_WORDS_H
+#define BODKIN_SHEET_WAIT_WORDS_H
+
+#include "bodkin/work/rail.h"
+
+/// Waits, states and urgencies in plain words, the same on screens, sheets and the command line. Texts live in `arena`
+/// and are as the store has them (not yet made safe for a terminal).
+
+/// A whole sentence without a full stop: "needs 2.4 m of wool flannel: 1 m on the shelf, 1.4 m due Tue 9 Mar".
+const char *bk_wait_sentence(const bk_rail *rail, const bk_wait *wait, bk_arena *arena);
+
+/// A few words for a line of the rail: "wool flannel due Tue 9 Mar", "fitting not booked".
+const char *bk_wait_brief(const bk_rail *rail, const bk_wait *wait, bk_arena *arena);
+
+/// All waits of a costume in brief, the ones somebody must act on first, each said once: "measures old; thread short".
+const char *bk_costume_waits_brief(const bk_rail *rail, const bk_rail_costume *costume, bk_arena *arena);
+
+/// "in work", "held" ... as a person reads it.
+const char *bk_state_word(bk_state state);
+
+/// How near the due day is: late, tight (the minutes left do not fit well into the days left), in time.
+typedef enum bk_urgency { BK_LATE, BK_TIGHT, BK_IN_TIME, BK_URGENCIES } bk_urgency;
+
+/// For a costume on the rail's day: late when its due day is past and it is not ready; tight when it is held or due within
+/// seven days and not ready; else in time. Common practice, until hands and hours are reckoned.
+bk_urgency bk_costume_urgency(const bk_rail *rail, const bk_rail_costume *costume);
+const char *bk_urgency_word(bk_urgency urgency);
+
+/// "17 days to opening", "opens today", "opened 3 days ago".
+const char *bk_countdown(const bk_rail *rail, bk_arena *arena);
+
+/// The seam: `columns` wide, stitches for minutes done, a pin where it waits, chalk dots for those to do; ASCII when asked.
+/// Nothing to do and nothing done gives spaces. Never shows all sewn while something is open.
+const char *bk_seam_text(bk_seam seam, size_t columns, bool ascii, bk_arena *arena);
+
+#endif
