@@ -1,0 +1,208 @@
+#include "bodkin/work/import.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+#include "bodkin/base/text.h"
+#include "bodkin/store/rail_rows.h"
+#include "bodkin/work/import_parts.h"
+
+// ------------------------------------------------------------------------------------- for all of the import
+
+bk_status bk_import_told(bk_importing *importing, const char *sheet, size_t rows)
+{
+    importing->rows_done += (int64_t)rows;
+    if (bk_progress_tell(importing->options->progress, sheet, importing->rows_done, importing->rows)) {
+        return BK_OK;
+    }
+    return bk_fail(importing->error, BK_REFUSED, "The import was stopped; nothing was changed.");
+}
+
+int64_t bk_import_id(const bk_index *names, const char *name)
+{
+    const long long *id = name ? bk_index_find(names, name) : NULL;
+    return id ? *id : 0;
+}
+
+bk_status bk_import_add(bk_importing *importing, bk_family family, const void *record, size_t position,
+                        int64_t *id)
+{
+    return bk_store_add(importing->store, family, record, (int64_t)position, id, importing->error);
+}
+
+static bool same_private(const bk_private *left, const bk_private *right)
+{
+    return bk_same_text(left->text, right->text) && left->amount == right->amount &&
+           bk_same_text(left->currency, right->currency);
+}
+
+bk_status bk_import_private(bk_importing *importing, bk_family family, const bk_private *row,
+                            const bk_private *known, const char *what, const char *column)
+{
+    bool filled = row->text || row->amount != BK_NO_AMOUNT;
+    if (!filled || (known && same_private(row, known))) {
+        return BK_OK;
+    }
+    if (known) {
+        char was[BK_AMOUNT_ROOM] = "";
+        char is[BK_AMOUNT_ROOM] = "";
+        bool secret = row->text != NULL;
+        if (!secret) {
+            bk_money_write(known->amount, known->currency, importing->currency, was);
+            bk_money_write(row->amount, row->currency, importing->currency, is);
+        }
+        bk_merge_note(&importing->notes, what, column, was, is, secret);
+    }
+    return bk_store_put(importing->store, family, row, importing->error);
+}
+
+// ---------------------------------------------------------------------------------------------------- known
+
+static bk_status read_names(bk_store *store, bk_family family, size_t size, size_t name_offset,
+                            bk_arena *arena, bk_index *names, bk_error *error)
+{
+    bk_rows rows = {0};
+    bk_status status = bk_store_read(store, family, 0, arena, &rows, error);
+    for (size_t i = 0; !status && i < rows.count; i++) {
+        const char *name;
+        memcpy(&name, (const char *)rows.items + i * size + name_offset, sizeof name);
+        bk_index_put(names, name, (long long)i);
+    }
+    return status;
+}
+
+bk_status bk_import_known(bk_store *store, bk_known **known, bk_error *error)
+{
+    bk_known *built = bk_known_new();
+    bk_status status = read_names(store, BK_PERFORMERS, sizeof(bk_performer), offsetof(bk_performer, name),
+                                  built->arena, built->performers, error);
+    if (!status) {
+        status = read_names(store, BK_PEOPLE, sizeof(bk_person), offsetof(bk_person, name), built->arena,
+                            built->people, error);
+    }
+    if (!status) {
+        status = read_names(store, BK_MATERIALS, sizeof(bk_material), offsetof(bk_material, name),
+                            built->arena, built->materials, error);
+    }
+    if (status) {
+        bk_known_free(built);
+        built = NULL;
+    }
+    *known = built;
+    return status;
+}
+
+// --------------------------------------------------------------------------------------------------- import
+
+static bk_status make_room(bk_importing *importing, const bk_production *row, bool *replaced)
+{
+    int64_t old = 0;
+    bk_status status = bk_store_find_production(importing->store, row->name, &old, importing->error);
+    *replaced = old != 0;
+    if (status || !old) {
+        return status;
+    }
+    if (!importing->options->replace) {
+        return bk_fail(
+            importing->error, BK_REFUSED,
+            "There is already a production \"%s\" in this workroom; to put this one in its place, import "
+            "with --replace.",
+            bk_text_safe(importing->arena, row->name, false));
+    }
+    return bk_store_remove_production(importing->store, old, importing->error);
+}
+
+static const char *sentence_of(const bk_importing *importing, bool replaced)
+{
+    const bk_folder *folder = importing->folder;
+    return bk_arena_print(
+        importing->arena, "%s \"%s\": %zu costume%s, %zu piece%s, %zu step%s",
+        replaced ? "Imported in place of the former" : "Imported", folder->production.items[0].name,
+        folder->costumes.count, folder->costumes.count == 1 ? "" : "s", folder->pieces.count,
+        folder->pieces.count == 1 ? "" : "s", folder->steps.count, folder->steps.count == 1 ? "" : "s");
+}
+
+static int64_t rows_of(const bk_folder *folder)
+{
+    return (int64_t)(folder->dates.count + folder->people.count + folder->away.count +
+                     folder->performers.count + folder->measures.count + folder->roles.count +
+                     folder->costumes.count + folder->pieces.count + folder->steps.count +
+                     folder->materials.count + folder->needs.count + folder->orders.count +
+                     folder->fittings.count);
+}
+
+static bk_status run(bk_importing *importing, bool *replaced)
+{
+    bk_production production = importing->folder->production.items[0];
+    bk_status status = make_room(importing, &production, replaced);
+    if (!status) {
+        production.id = 0;
+        production.put_away_on = BK_NO_DAY;
+        status = bk_import_add(importing, BK_PRODUCTIONS, &production, 0, &importing->production);
+    }
+    static bk_status (*const parts[])(bk_importing *) = {
+        bk_import_people,
+        bk_import_measures,
+        bk_import_materials,
+        bk_import_show,
+    };
+    for (size_t i = 0; !status && i < sizeof parts / sizeof *parts; i++) {
+        status = parts[i](importing);
+    }
+    return status;
+}
+
+static void importing_free(bk_importing *importing)
+{
+    bk_index *const tables[] = {importing->performers, importing->people,   importing->materials,
+                                importing->roles,      importing->costumes, importing->pieces,
+                                importing->steps};
+    for (size_t i = 0; i < sizeof tables / sizeof *tables; i++) {
+        bk_index_free(tables[i]);
+    }
+    bk_id_index_free(importing->counted);
+    bk_list_free(&importing->notes.items);
+}
+
+static const char **keep_notes(bk_importing *importing)
+{
+    size_t count = importing->notes.items.count;
+    const char **kept = bk_arena_clear(importing->arena, count, sizeof *kept);
+    if (count) {
+        memcpy(kept, importing->notes.items.items, count * sizeof *kept);
+    }
+    return kept;
+}
+
+bk_status bk_import_folder(bk_store *store, const bk_folder *folder, const bk_import_options *options,
+                           bk_arena *arena, bk_import_report *report, bk_error *error)
+{
+    int unit = folder->production.items[0].unit;
+    bk_importing importing = {
+        .store = store,
+        .folder = folder,
+        .options = options,
+        .arena = arena,
+        .error = error,
+        .notes = {.arena = arena, .unit = unit == BK_INCH ? BK_INCH : BK_CM},
+        .currency = folder->production.items[0].currency,
+        .rows = rows_of(folder),
+        .performers = bk_index_new(),
+        .people = bk_index_new(),
+        .materials = bk_index_new(),
+        .roles = bk_index_new(),
+        .costumes = bk_index_new(),
+        .pieces = bk_index_new(),
+        .steps = bk_index_new(),
+        .counted = bk_id_index_new(),
+    };
+    bool replaced = false;
+    bk_status status = run(&importing, &replaced);
+    if (!status) {
+        report->sentence = sentence_of(&importing, replaced);
+        report->replaced = keep_notes(&importing);
+        report->replaced_count = importing.notes.items.count;
+    }
+    importing_free(&importing);
+    return status;
+}
