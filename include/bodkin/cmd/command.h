@@ -1,0 +1,49 @@
+#ifndef BODKIN_CMD_COMMAND_H
+#define BODKIN_CMD_COMMAND_H
+
+#include <stdbool.h>
+
+#include "bodkin/store/store.h"
+
+/// The command line: one table lists the subcommands, one the options.
+
+/// What was asked, options read.
+typedef struct bk_call {
+    const char *store;      ///< file; never NULL
+    const char *production; ///< NULL: the usual one
+    const char *name;       ///< who I am, for the daybook
+    bk_as as;
+    bk_day pinned_today; ///< BK_NO_DAY: the computer's date
+    bool json;
+    bool replace;
+    char *const *arguments; ///< behind the subcommand
+    int argument_count;
+} bk_call;
+
+/// Options that only some subcommands take.
+enum { BK_OPTION_JSON = 1, BK_OPTION_REPLACE = 2 };
+
+typedef struct bk_command {
+    const char *name;
+    const char *arguments; ///< as usage shows them: "DIR"
+    const char *purpose;   ///< a line of --help
+    const char *details;   ///< what `bodkin NAME --help` says besides
+    int argument_count;    ///< exactly that many
+    unsigned options;
+    bk_status (*run)(const bk_call *call, bk_error *error);
+} bk_command;
+
+extern const bk_command bk_commands[];
+extern const size_t bk_command_count;
+
+/// Runs the program: reads the options, runs what they ask for, prints trouble to stderr. Returns the exit status.
+int bk_command_line(int argc, char **argv);
+
+bk_status bk_screens_command(const bk_call *call, bk_error *error) BK_MUST_USE;
+bk_status bk_rail_command(const bk_call *call, bk_error *error) BK_MUST_USE;
+bk_status bk_import_command(const bk_call *call, bk_error *error) BK_MUST_USE;
+bk_status bk_export_command(const bk_call *call, bk_error *error) BK_MUST_USE;
+bk_status bk_check_command(const bk_call *call, bk_error *error) BK_MUST_USE;
+bk_status bk_backup_command(const bk_call *call, bk_error *error) BK_MUST_USE;
+
+#endif

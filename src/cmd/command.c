@@ -1,0 +1,285 @@
+#include "bodkin/cmd/command.h"
+
+#include <getopt.h>
+#include <signal.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "bodkin/cmd/surroundings.h"
+#include "bodkin/trade/words.h"
+
+// ------------------------------------------------------------------------------------------------- options
+
+enum { OPTION_STORE = 256, OPTION_PRODUCTION, OPTION_TODAY, OPTION_AS, OPTION_NAME, OPTION_VERSION };
+enum { OPTION_LONG_JSON = 300, OPTION_LONG_REPLACE };
+
+static const struct option long_options[] = {
+    {"store", required_argument, NULL, OPTION_STORE},
+    {"production", required_argument, NULL, OPTION_PRODUCTION},
+    {"today", required_argument, NULL, OPTION_TODAY},
+    {"as", required_argument, NULL, OPTION_AS},
+    {"name", required_argument, NULL, OPTION_NAME},
+    {"json", no_argument, NULL, OPTION_LONG_JSON},
+    {"replace", no_argument, NULL, OPTION_LONG_REPLACE},
+    {"help", no_argument, NULL, 'h'},
+    {"version", no_argument, NULL, OPTION_VERSION},
+    {0},
+};
+
+static const char *const options_help =
+    "Options, before or after the command:\n"
+    "  --store FILE         the workroom's file (else $BODKIN_STORE, else "
+    "~/.local/share/bodkin/workroom.db)\n"
+    "  --production NAME    the production meant (else the only one, else the next to open)\n"
+    "  --today YYYY-MM-DD   reckon for that day (else $BODKIN_TODAY, else today)\n"
+    "  --as WHO             maker, director or volunteer (else maker)\n"
+    "  --name NAME          who I am, for the daybook (else the login)\n"
+    "  --json               for programs, where there is something to read\n"
+    "  --help, --version\n";
+
+static const bk_words as_words = {"person", (const char *const[]){"maker", "director", "volunteer"}, 3};
+
+typedef struct command_line {
+    bk_call call;
+    const bk_command *command; ///< NULL: the screens
+    unsigned options;          ///< those given that only some commands take
+    bool help, version;
+    char **words; ///< what is no option, in order: the command, and what it is called with
+    int word_count;
+} command_line;
+
+static bk_status read_today(const char *text, const char *from, bk_day *today, bk_error *error)
+{
+    if (bk_day_read(text, today)) {
+        return BK_OK;
+    }
+    return bk_fail(error, BK_USAGE, "%s wants a day such as 2027-03-02, not \"%s\".", from, text);
+}
+
+static bk_status read_option(command_line *line, int option, bk_error *error)
+{
+    switch (option) {
+    case OPTION_STORE:
+        line->call.store = optarg;
+        return *optarg ? BK_OK : bk_fail(error, BK_USAGE, "--store wants the name of a file.");
+    case OPTION_PRODUCTION:
+        line->call.production = optarg;
+        return BK_OK;
+    case OPTION_TODAY:
+        return read_today(optarg, "--today", &line->call.pinned_today, error);
+    case OPTION_AS: {
+        int as = bk_word_find(&as_words, optarg);
+        line->call.as = (bk_as)as;
+        return as != BK_NO_WORD
+                   ? BK_OK
+                   : bk_fail(error, BK_USAGE, "--as wants maker, director or volunteer, not \"%s\".", optarg);
+    }
+    case OPTION_NAME:
+        line->call.name = optarg;
+        return *optarg ? BK_OK : bk_fail(error, BK_USAGE, "--name wants a name.");
+    case OPTION_LONG_JSON:
+        line->call.json = true;
+        line->options |= BK_OPTION_JSON;
+        return BK_OK;
+    case OPTION_LONG_REPLACE:
+        line->call.replace = true;
+        line->options |= BK_OPTION_REPLACE;
+        return BK_OK;
+    case 'h':
+        line->help = true;
+        return BK_OK;
+    case OPTION_VERSION:
+        line->version = true;
+        return BK_OK;
+    default:
+        return BK_USAGE;
+    }
+}
+
+/// What is wrong with the option that getopt stopped at.
+static bk_status refuse_option(char **argv, bk_arena *arena, bk_error *error)
+{
+    const char *names[sizeof long_options / sizeof *long_options];
+    size_t count = 0;
+    for (; long_options[count].name; count++) {
+        names[count] = long_options[count].name;
+        if (long_options[count].val == optopt && optopt >= OPTION_STORE) {
+            return bk_fail(error, BK_USAGE, "--%s takes no value; see bodkin --help.", names[count]);
+        }
+    }
+    if (optopt) {
+        return bk_fail(error, BK_USAGE, "There is no option -%c; see bodkin --help.", optopt);
+    }
+    const char *given = argv[optind - 1];
+    const char *name = bk_arena_bytes(arena, given, strcspn(given, "="));
+    const char *near = bk_nearest(name + strspn(name, "-"), names, count);
+    return bk_fail(error, BK_USAGE, "There is no option %s%s%s; see bodkin --help.", name,
+                   near ? "; did you mean --" : "", near ? near : "");
+}
+
+/// Reads the options wherever they stand; what is none of them is gathered at the beginning of `argv`, in order.
+static bk_status read_options(int argc, char **argv, command_line *line, bk_arena *arena, bk_error *error)
+{
+    enum { NO_OPTION = 1 };
+    int option;
+    bk_status status = BK_OK;
+    opterr = 0;
+    line->words = argv + 1;
+    while (!status && (option = getopt_long(argc, argv, "-:h", long_options, NULL)) != -1) {
+        if (option == NO_OPTION) {
+            line->words[line->word_count++] = optarg;
+        } else if (option == ':') {
+            status = bk_fail(error, BK_USAGE, "%s wants a value; see bodkin --help.", argv[optind - 1]);
+        } else if (option == '?') {
+            status = refuse_option(argv, arena, error);
+        } else {
+            status = read_option(line, option, error);
+        }
+    }
+    while (!status && optind < argc) {
+        line->words[line->word_count++] = argv[optind++];
+    }
+    return status;
+}
+
+// -------------------------------------------------------------------------------------------------- command
+
+static bk_status find_command(command_line *line, bk_arena *arena, bk_error *error)
+{
+    if (!line->word_count) {
+        return BK_OK;
+    }
+    const char *word = line->words[0];
+    const char **names = bk_arena_clear(arena, bk_command_count, sizeof *names);
+    for (size_t i = 0; i < bk_command_count; i++) {
+        names[i] = bk_commands[i].name;
+        if (!strcmp(names[i], word)) {
+            line->command = &bk_commands[i];
+        }
+    }
+    if (!line->command) {
+        const char *near = bk_nearest(word, names, bk_command_count);
+        return bk_fail(error, BK_USAGE, "There is no command \"%s\"%s%s; see bodkin --help.", word,
+                       near ? "; did you mean " : "", near ? near : "");
+    }
+    line->call.arguments = line->words + 1;
+    line->call.argument_count = line->word_count - 1;
+    return BK_OK;
+}
+
+static bk_status check_call(const command_line *line, bk_error *error)
+{
+    const bk_command *command = line->command;
+    unsigned allowed = command ? command->options : 0;
+    if (command && line->call.argument_count != command->argument_count) {
+        return bk_fail(error, BK_USAGE, "It is called so: bodkin %s%s%s", command->name,
+                       *command->arguments ? " " : "", command->arguments);
+    }
+    if (line->options & ~allowed) {
+        return bk_fail(error, BK_USAGE, "%s does not go with %s%s.",
+                       line->options & ~allowed & BK_OPTION_JSON ? "--json" : "--replace", "bodkin ",
+                       command ? command->name : "alone");
+    }
+    return BK_OK;
+}
+
+static bk_status fill_defaults(command_line *line, bk_arena *arena, bk_error *error)
+{
+    const char *store = getenv("BODKIN_STORE");
+    const char *today = getenv("BODKIN_TODAY");
+    if (!line->call.store) {
+        line->call.store = store && *store ? store : bk_usual_store(arena);
+    }
+    if (!line->call.store) {
+        return bk_fail(error, BK_STORE,
+                       "There is no home folder for the workroom's file; name one with --store FILE.");
+    }
+    if (!line->call.name) {
+        line->call.name = bk_login(arena);
+    }
+    if (line->call.pinned_today == BK_NO_DAY && today && *today) {
+        return read_today(today, "BODKIN_TODAY", &line->call.pinned_today, error);
+    }
+    return BK_OK;
+}
+
+// ----------------------------------------------------------------------------------------------------- help
+
+static void write_help(const bk_command *command, bk_buffer *out)
+{
+    if (command) {
+        bk_buffer_print(out, "Usage: bodkin %s%s%s [OPTIONS]\n\nBodkin %s: %s.\n%s\n\n%s", command->name,
+                        *command->arguments ? " " : "", command->arguments, command->name, command->purpose,
+                        command->details, options_help);
+        return;
+    }
+    bk_buffer_text(
+        out, "Usage: bodkin [OPTIONS]            the screens\n"
+             "       bodkin COMMAND [OPTIONS]    one thing, and leave\n\n"
+             "Bodkin dresses a show: what can be worked on now, what each costume waits on, and whether all "
+             "will be on\nthe rail before opening night.\n\nCommands:\n");
+    for (size_t i = 0; i < bk_command_count; i++) {
+        bk_buffer_print(out, "  %-7s%-5s  %s\n", bk_commands[i].name, bk_commands[i].arguments,
+                        bk_commands[i].purpose);
+    }
+    bk_buffer_print(
+        out,
+        "\n%s\nExit status: 0 done, 1 refused or faulty input, 2 wrong usage, 3 the store could not be "
+        "used.\n",
+        options_help);
+}
+
+/// Prints the version or the help, where they are asked for; `*told` says whether they were.
+static bk_status tell_about(const command_line *line, bool *told, bk_error *error)
+{
+    *told = line->version || line->help;
+    if (!*told) {
+        return BK_OK;
+    }
+    bk_buffer text = {0};
+    if (line->version) {
+        bk_buffer_print(&text, "bodkin %s\n", BK_VERSION);
+    } else {
+        write_help(line->command, &text);
+    }
+    bk_status status = bk_print_out(&text, error);
+    bk_buffer_free(&text);
+    return status;
+}
+
+static bk_status run(int argc, char **argv, bk_arena *arena, bk_error *error)
+{
+    command_line line = {.call = {.pinned_today = BK_NO_DAY, .as = BK_AS_MAKER}};
+    bool told = false;
+    bk_status status = read_options(argc, argv, &line, arena, error);
+    if (!status && !line.version) {
+        status = find_command(&line, arena, error);
+    }
+    if (!status) {
+        status = tell_about(&line, &told, error);
+    }
+    if (!status && !told) {
+        status = check_call(&line, error);
+    }
+    if (!status && !told) {
+        status = fill_defaults(&line, arena, error);
+    }
+    if (status || told) {
+        return status;
+    }
+    return line.command ? line.command->run(&line.call, error) : bk_screens_command(&line.call, error);
+}
+
+int bk_command_line(int argc, char **argv)
+{
+    bk_error error = {0};
+    bk_arena *arena = bk_arena_new();
+    signal(SIGPIPE, SIG_IGN);
+    bk_status status = run(argc, argv, arena, &error);
+    if (status && *error.text) {
+        fprintf(stderr, "bodkin: %s\n", bk_text_safe(arena, error.text, bk_ascii_only()));
+    }
+    bk_arena_free(arena);
+    return (int)status;
+}

@@ -1,0 +1,55 @@
+#include "bodkin/cmd/command.h"
+
+const bk_command bk_commands[] = {
+    {
+        .name = "rail",
+        .arguments = "",
+        .purpose = "print every costume of the production and what it waits on",
+        .details = "Prints text for people, at most 80 columns wide; with --json one object for programs.",
+        .argument_count = 0,
+        .options = BK_OPTION_JSON,
+        .run = bk_rail_command,
+    },
+    {
+        .name = "import",
+        .arguments = "DIR",
+        .purpose = "take in a production from a folder of CSV sheets",
+        .details = "All or nothing: every fault is told by file, line and column, and nothing is written "
+                   "when there is\n"
+                   "one. A production of the same name is put in the new one's place only with --replace.",
+        .argument_count = 1,
+        .options = BK_OPTION_REPLACE,
+        .run = bk_import_command,
+    },
+    {
+        .name = "export",
+        .arguments = "DIR",
+        .purpose = "write a production as a folder of CSV sheets",
+        .details =
+            "The folder is made when it is missing; sheets that are there already are replaced only with\n"
+            "--replace. The files can be read by you alone: they hold measures and contacts.",
+        .argument_count = 1,
+        .options = BK_OPTION_REPLACE,
+        .run = bk_export_command,
+    },
+    {
+        .name = "check",
+        .arguments = "",
+        .purpose = "look whether the store is sound",
+        .details = "Exit status 1 when anything is wrong.",
+        .argument_count = 0,
+        .options = 0,
+        .run = bk_check_command,
+    },
+    {
+        .name = "backup",
+        .arguments = "FILE",
+        .purpose = "copy the whole store into a new file",
+        .details = "Safe while others work in it. A file that exists is not overwritten.",
+        .argument_count = 1,
+        .options = 0,
+        .run = bk_backup_command,
+    },
+};
+
+const size_t bk_command_count = sizeof bk_commands / sizeof *bk_commands;

@@ -1,0 +1,181 @@
+// How soon the Rail screen is first painted, and how soon a key is answered.
+//
+//     bench_screen BODKIN STORE [PRODUCTION]
+//
+// The program runs on a pseudo-terminal of 80 by 24 and of 160 by 48; a key is answered when the program says that its
+// picture is painted and it waits for the next key. Prints milliseconds: the median, the 99th percentile and the worst.
+#include <poll.h>
+#include <pty.h>
+#include <signal.h>
+#include <stdbool.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/wait.h>
+#include <time.h>
+#include <unistd.h>
+#include <utmp.h>
+
+enum {
+    STARTS = 20,
+    ROUNDS = 12,
+    MOST_TIMES = 4096,
+    READ_ROOM = 65536,
+    NUMBER_ROOM = 16,
+    HUNDRED = 100,
+    NINETY_NINE = 99
+};
+
+typedef struct program {
+    int master, idle;
+    pid_t child;
+} program;
+
+static double milliseconds_now(void)
+{
+    struct timespec now;
+    clock_gettime(CLOCK_MONOTONIC, &now);
+    return (double)now.tv_sec * 1e3 + (double)now.tv_nsec / 1e6;
+}
+
+// Waits for the byte that says the picture is painted, reading meanwhile what is sent. False when the program has ended.
+static bool await_painting(const program *run)
+{
+    static char bytes[READ_ROOM];
+    struct pollfd ends[] = {{.fd = run->idle, .events = POLLIN}, {.fd = run->master, .events = POLLIN}};
+    while (poll(ends, 2, -1) > 0) {
+        if ((ends[1].revents & POLLIN) && read(run->master, bytes, sizeof bytes) <= 0)
+            return false;
+        if (ends[0].revents)
+            return read(run->idle, bytes, 1) == 1;
+    }
+    return false;
+}
+
+static void run_child(int slave, int idle, char **arguments)
+{
+    char number[NUMBER_ROOM];
+    login_tty(slave);
+    snprintf(number, sizeof number, "%d", idle);
+    setenv("BODKIN_IDLE_FD", number, 1);
+    setenv("TERM", "xterm-256color", 1);
+    setenv("LC_ALL", "C.UTF-8", 1);
+    execv(arguments[0], arguments);
+    _exit(EXIT_FAILURE);
+}
+
+static program start(char **arguments, const struct winsize *size)
+{
+    program run = {0};
+    int slave = -1, idle[2];
+    if (pipe(idle) != 0 || openpty(&run.master, &slave, NULL, NULL, size) != 0) {
+        perror("bench_screen");
+        exit(EXIT_FAILURE);
+    }
+    run.child = fork();
+    if (run.child == 0)
+        run_child(slave, idle[1], arguments);
+    close(slave);
+    close(idle[1]);
+    run.idle = idle[0];
+    if (!await_painting(&run)) {
+        fprintf(stderr, "bench_screen: %s did not paint a screen\n", arguments[0]);
+        exit(EXIT_FAILURE);
+    }
+    return run;
+}
+
+static void end(program *run)
+{
+    kill(run->child, SIGKILL);
+    waitpid(run->child, NULL, 0);
+    close(run->master);
+    close(run->idle);
+}
+
+static int by_size(const void *left, const void *right)
+{
+    double a = *(const double *)left, b = *(const double *)right;
+    return (a > b) - (a < b);
+}
+
+static void print_times(const char *what, double *times, size_t count)
+{
+    qsort(times, count, sizeof *times, by_size);
+    printf("  %-34s %7.2f %7.2f %7.2f   of %zu\n", what, times[count / 2],
+           times[count * NINETY_NINE / HUNDRED], times[count - 1], count);
+}
+
+static void measure_starts(char **arguments, const struct winsize *size)
+{
+    double times[STARTS];
+    for (size_t i = 0; i < STARTS; i++) {
+        double begun = milliseconds_now();
+        program run = start(arguments, size);
+        times[i] = milliseconds_now() - begun;
+        end(&run);
+    }
+    print_times("first painting", times, STARTS);
+}
+
+// A kind of key, pressed by turns as a person would.
+static const struct pressing {
+    const char *what;
+    const char *keys[10]; // up to NULL
+} pressings[] = {
+    {"arrows", {"\033OB", "\033OB", "\033OA", "\033OB"}},
+    {"page keys, Home, End", {"\033[6~", "\033[6~", "\033OF", "\033[5~", "\033OH"}},
+    {"one key to show only what waits", {"m", "c", "f", "h", "a"}},
+    {"/ and words, letter by letter", {"/", "r", "o", "l", "e", " ", "1", "\r", "a"}},
+    {"open a costume, and back (50 ms)", {"\r", "\033OB", "\033OB", "\033"}},
+};
+
+static size_t press(const program *run, const struct pressing *pressing, double *times)
+{
+    enum { KEYS = sizeof pressing->keys / sizeof pressing->keys[0] };
+    size_t count = 0;
+    for (size_t round = 0; round < ROUNDS; round++)
+        for (size_t i = 0; i < KEYS && pressing->keys[i]; i++) {
+            const char *key = pressing->keys[i];
+            double begun = milliseconds_now();
+            if (write(run->master, key, strlen(key)) < 0 || !await_painting(run))
+                return count;
+            times[count++] = milliseconds_now() - begun;
+        }
+    return count;
+}
+
+static void measure_keys(char **arguments, const struct winsize *size)
+{
+    static double times[MOST_TIMES], all[MOST_TIMES];
+    size_t all_count = 0;
+    program run = start(arguments, size);
+    for (size_t i = 0; i < sizeof pressings / sizeof pressings[0]; i++) {
+        size_t count = press(&run, &pressings[i], times);
+        bool waits = i + 1 == sizeof pressings / sizeof pressings[0]; // Escape is only known after its delay
+        memcpy(all + all_count, times, count * sizeof *times);
+        all_count += waits ? 0 : count;
+        print_times(pressings[i].what, times, count);
+    }
+    end(&run);
+    print_times("all but the last", all, all_count);
+}
+
+int main(int count, char **words)
+{
+    static const struct winsize sizes[] = {{.ws_row = 24, .ws_col = 80}, {.ws_row = 48, .ws_col = 160}};
+    if (count < 3 || count > 4) {
+        fprintf(stderr, "usage: bench_screen BODKIN STORE [PRODUCTION]\n");
+        return EXIT_FAILURE;
+    }
+    char *arguments[] = {words[1],  "--store",    words[2],
+                         "--today", "2027-03-02", count > 3 ? "--production" : NULL,
+                         words[3],  NULL};
+    for (size_t i = 0; i < sizeof sizes / sizeof sizes[0]; i++) {
+        printf("%hu by %hu, milliseconds: median, 99th percentile, worst\n", sizes[i].ws_col,
+               sizes[i].ws_row);
+        measure_starts(arguments, &sizes[i]);
+        measure_keys(arguments, &sizes[i]);
+    }
+    return EXIT_SUCCESS;
+}
