@@ -1,0 +1,33 @@
+#ifndef BODKIN_UI_NARROW_H
+#define BODKIN_UI_NARROW_H
+
+#include "bodkin/work/rail.h"
+
+/// Narrowing the rail to the costumes that match what is typed.
+
+enum { BK_QUERY_ROOM = 120 };
+
+/// What was typed, UTF-8.
+typedef struct bk_query {
+    char text[BK_QUERY_ROOM];
+    size_t length;
+} bk_query;
+
+/// Adds a typed character (UTF-8); one that finds no room is not taken, and false says so.
+bool bk_query_add(bk_query *query, const char *typed);
+/// Takes the last character back; false when there was none.
+bool bk_query_take_back(bk_query *query);
+void bk_query_clear(bk_query *query);
+
+/// What can be found of every costume of a rail, folded (bk_text_fold): number, role, performer, title, state, waits.
+typedef struct bk_findable bk_findable;
+
+/// Folds the costumes of `rail`, which must outlive it. Freed by bk_findable_free (NULL allowed).
+bk_findable *bk_findable_new(const bk_rail *rail);
+void bk_findable_free(bk_findable *findable);
+
+/// Sets `found[i]` for each costume of the rail: whether every word of the query, folded, is somewhere in it. An empty query
+/// finds all.
+void bk_findable_match(const bk_findable *findable, const bk_query *query, bool *found);
+
+#endif

@@ -1,0 +1,12 @@
+#ifndef BODKIN_UI_RAIL_SCREEN_H
+#define BODKIN_UI_RAIL_SCREEN_H
+
+#include "bodkin/ui/screen.h"
+
+/// The Rail screen: every costume of the production that the wall shows, one line each.
+extern const bk_screen_kind bk_rail_screen;
+
+/// What it remembers, for bk_stack_push.
+void *bk_rail_screen_new(void);
+
+#endif

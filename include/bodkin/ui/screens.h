@@ -1,0 +1,24 @@
+#ifndef BODKIN_UI_SCREENS_H
+#define BODKIN_UI_SCREENS_H
+
+#include "bodkin/store/store.h"
+
+/// The full-screen program.
+
+typedef struct bk_clock {
+    bk_day (*today)(void *self); ///< asked anew while the program runs
+    void *self;
+} bk_clock;
+
+typedef struct bk_screens_options {
+    bk_store *store;        ///< open; stays the caller's
+    const char *production; ///< name, or NULL: the usual choice
+    bk_clock clock;
+    int idle_fd; ///< a byte is written there each time everything is painted and a key is waited for; -1: none
+} bk_screens_options;
+
+/// Runs the screens until the person leaves. Errors: no terminal, a terminal that cannot be driven, trouble with the
+/// store.
+bk_status bk_screens_run(const bk_screens_options *options, bk_error *error) BK_MUST_USE;
+
+#endif

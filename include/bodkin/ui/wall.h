@@ -1,0 +1,44 @@
+#ifndef BODKIN_UI_WALL_H
+#define BODKIN_UI_WALL_H
+
+#include "bodkin/ui/screens.h"
+#include "bodkin/work/rail.h"
+
+/// What all screens look at: the store, the day, and the production that is shown with its rail. Read anew when another
+/// program has changed the store or a new day has begun.
+
+enum { BK_MESSAGE_ROOM = BK_ERROR_ROOM };
+
+typedef struct bk_wall {
+    bk_store *store; ///< the caller's
+    bk_clock clock;
+    bk_day today;
+    bool ascii;
+    char *production;              ///< name of what is shown; NULL: none is
+    bk_rail *rail;                 ///< of that production as it was read last; NULL: none
+    int64_t version;               ///< of the store as it was read last
+    char message[BK_MESSAGE_ROOM]; ///< a sentence for the bottom line until the next key; empty: none
+} bk_wall;
+
+/// Begins with the store, the clock and the day of `options`; shows no production yet. Freed by bk_wall_free.
+bk_status bk_wall_begin(bk_wall *wall, const bk_screens_options *options, bk_error *error) BK_MUST_USE;
+void bk_wall_free(bk_wall *wall);
+
+/// Shows the production called `name` (NULL: the usual choice) and reads its rail. BK_REFUSED when there is none; what was
+/// shown before then stays.
+bk_status bk_wall_show(bk_wall *wall, const char *name, bk_error *error) BK_MUST_USE;
+
+/// Looks whether the store or the day is another one than what was read last; `*changed` says so.
+bk_status bk_wall_look(bk_wall *wall, bool *changed, bk_error *error) BK_MUST_USE;
+
+/// Reads the rail of the production shown again. Where the production is no longer there, none is shown and the message
+/// says so.
+bk_status bk_wall_read(bk_wall *wall, bk_error *error) BK_MUST_USE;
+
+/// Writes the message.
+void bk_wall_say(bk_wall *wall, const char *format, ...) BK_PRINTF(2, 3);
+
+/// The costume with that number on the rail, or NULL.
+const bk_rail_costume *bk_wall_costume(const bk_wall *wall, const char *number);
+
+#endif

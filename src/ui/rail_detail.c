@@ -1,0 +1,119 @@
+#include "bodkin/ui/rail_detail.h"
+
+#include "bodkin/base/list.h"
+#include "bodkin/base/text.h"
+
+#include <stdlib.h>
+
+enum { GAP = 2 };
+
+const char *bk_costume_progress(const bk_rail_costume *costume, bk_arena *arena)
+{
+    char left[BK_AMOUNT_ROOM];
+    const bk_costume_waits *reckoned = costume->reckoned;
+    if (reckoned->steps == 0)
+        return "no step is listed";
+    if (reckoned->steps_done == reckoned->steps)
+        return reckoned->steps == 1
+                   ? "its one step is done"
+                   : bk_arena_print(arena, "all %lld steps done", (long long)reckoned->steps);
+    return bk_arena_print(arena, "%lld of %lld step%s done, %s left", (long long)reckoned->steps_done,
+                          (long long)reckoned->steps, reckoned->steps == 1 ? "" : "s",
+                          bk_minutes_words(reckoned->minutes_left, left));
+}
+
+const char *bk_costume_wearer(const bk_rail_costume *costume, bk_arena *arena)
+{
+    const char *role = costume->role ? costume->role : "no role";
+    if (!costume->performer)
+        return bk_arena_print(arena, "%s, not cast yet", role);
+    return bk_arena_print(arena, "%s, played by %s", role, costume->performer);
+}
+
+const char *bk_costume_goes_on(const bk_rail_costume *costume)
+{
+    return costume->reckoned->can_go_on && costume->reckoned->state != BK_READY ? "can go on" : NULL;
+}
+
+const char *bk_wait_of_piece(const bk_rail *rail, const bk_wait *wait, bk_arena *arena)
+{
+    bool piece_is_subject = wait->on == BK_WAIT_OUT || wait->on == BK_WAIT_HAND;
+    return bk_arena_print(arena, "%s%s %s", rail->pieces[wait->piece].title, piece_is_subject ? "" : ":",
+                          bk_wait_sentence(rail, wait, arena));
+}
+
+// ------------------------------------------------------------------------------------------- the sentences
+
+typedef BK_LIST(const char *) sentences;
+
+static bool said(const sentences *told, const char *text)
+{
+    for (size_t i = 0; i < told->count; i++)
+        if (bk_same_text(told->items[i], text))
+            return true;
+    return false;
+}
+
+// Each sentence once, those where somebody must act first.
+static void gather(const bk_rail *rail, const bk_rail_costume *costume, bk_arena *arena, sentences *told)
+{
+    for (int turn = 1; turn >= 0; turn--)
+        for (size_t i = 0; i < costume->reckoned->wait_count; i++) {
+            const bk_wait *wait = &costume->reckoned->waits[i];
+            if (wait->acts != (turn == 1))
+                continue;
+            const char *sentence = bk_wait_of_piece(rail, wait, arena);
+            if (!said(told, sentence))
+                bk_list_add(told, sentence);
+        }
+}
+
+// As many as there is room for; the last row says how many more there are.
+static void draw_sentences(const bk_paint *paint, const sentences *told, bk_spot spot, size_t rows)
+{
+    for (size_t i = 0; i < told->count && rows > 0; i++) {
+        bool last = i + 1 == told->count;
+        if (!last && i > 0 && rows == 1) {
+            const char *more = bk_arena_print(paint->arena, "and %zu more; Enter shows all", told->count - i);
+            bk_paint_text(paint, spot, BK_STYLE_DIM, more);
+            return;
+        }
+        size_t room = last ? rows : rows > 1 ? rows - 1 : 1;
+        size_t used = bk_paint_whole(paint, spot, room, BK_STYLE_PLAIN, told->items[i]);
+        spot.row += used;
+        rows -= used;
+    }
+}
+
+// ---------------------------------------------------------------------------------------------- the costume
+
+static void draw_name(const bk_paint *paint, const bk_rail *rail, const bk_rail_costume *costume,
+                      bk_spot spot)
+{
+    bk_urgency urgency = bk_costume_urgency(rail, costume);
+    const char *goes_on = bk_costume_goes_on(costume);
+    const char *state = bk_arena_print(paint->arena, "%s, %s%s%s", bk_state_word(costume->reckoned->state),
+                                       bk_urgency_word(urgency), goes_on ? ", " : "", goes_on ? goes_on : "");
+    spot.width -= bk_paint_right(paint, spot, bk_urgency_style(urgency), state) + GAP;
+    size_t used = bk_paint_text(paint, spot, BK_STYLE_BOLD, costume->record->number) + GAP;
+    spot.column += used;
+    spot.width -= used < spot.width ? used : spot.width;
+    bk_paint_text(paint, spot, BK_STYLE_BOLD, costume->record->title);
+}
+
+void bk_rail_draw_detail(const bk_paint *paint, const bk_rail *rail, const bk_rail_costume *costume,
+                         size_t row, size_t rows)
+{
+    enum { NAME_ROWS = 2 };
+    sentences told = {0};
+    bk_spot spot = bk_paint_row(paint, row);
+    draw_name(paint, rail, costume, spot);
+    spot.row++;
+    const char *about = bk_arena_print(paint->arena, "%s; %s", bk_costume_wearer(costume, paint->arena),
+                                       bk_costume_progress(costume, paint->arena));
+    bk_paint_text(paint, spot, BK_STYLE_PLAIN, about);
+    spot.row++;
+    gather(rail, costume, paint->arena, &told);
+    draw_sentences(paint, &told, spot, rows - NAME_ROWS);
+    bk_list_free(&told);
+}

@@ -1,0 +1,254 @@
+#include "bodkin/ui/rail_lines.h"
+
+#include "bodkin/base/text.h"
+#include "bodkin/ui/rail_head.h"
+
+// ------------------------------------------------------------------------------------------ columns and cells
+
+enum cell {
+    NUMBER,
+    ROLE,
+    PERFORMER,
+    TITLE,
+    SHORT_SEAM,
+    SEAM,
+    STATE,
+    WAITS,
+    HELD,
+    DUE,
+    URGENT,
+    URGENCY,
+    CELLS
+};
+
+static const bk_column shapes[CELLS] = {
+    [NUMBER] = {.head = "No", .least = 2, .most = 6, .gap = 1, .right = true},
+    [ROLE] = {.head = "Role", .least = 12, .most = 26, .gap = 2},
+    [PERFORMER] = {.head = "Wearer", .least = 10, .most = 26, .gap = 2},
+    [TITLE] = {.head = "Costume", .least = 12, .most = 40, .gap = 2},
+    [SHORT_SEAM] = {.head = "Seam", .least = 8, .most = 8, .gap = 2},
+    [SEAM] = {.head = "Seam", .least = 12, .most = 12, .gap = 2},
+    [STATE] = {.head = "State", .least = 9, .most = 9, .gap = 2},
+    [WAITS] = {.head = "Waits on", .least = 28, .most = 80, .gap = 2, .fills = true},
+    [HELD] = {.head = "State, waits on", .least = 18, .most = 60, .gap = 2, .fills = true},
+    [DUE] = {.head = "Due", .least = 10, .most = 15, .gap = 1, .right = true},
+    [URGENT] = {.head = "", .least = 5, .most = 5},
+    [URGENCY] = {.head = "", .least = 7, .most = 7},
+};
+
+enum { SIDES = 2 };
+
+// From the widest; the first for which the screen has enough columns is taken.
+static const struct arrangement {
+    size_t from;
+    size_t count;
+    enum cell cells[CELLS];
+} arrangements[] = {
+    {132, 9, {NUMBER, ROLE, PERFORMER, TITLE, SEAM, STATE, WAITS, DUE, URGENCY}},
+    {104, 8, {NUMBER, ROLE, PERFORMER, TITLE, SHORT_SEAM, HELD, DUE, URGENCY}},
+    {0, 7, {NUMBER, ROLE, TITLE, SHORT_SEAM, HELD, DUE, URGENT}},
+};
+
+// ---------------------------------------------------------------------------------------------------- measuring
+
+static void want(bk_rail_layout *layout, int cell, const char *text)
+{
+    size_t wide = text ? bk_text_columns(text) : 0;
+    if (wide > layout->wanted[cell])
+        layout->wanted[cell] = wide;
+}
+
+void bk_rail_layout_measure(bk_rail_layout *layout, const bk_rail *rail)
+{
+    char day[BK_DAY_WORDS_ROOM];
+    for (int cell = 0; cell < CELLS; cell++)
+        layout->wanted[cell] = shapes[cell].least;
+    for (size_t i = 0; i < rail->costume_count; i++) {
+        const bk_rail_costume *costume = &rail->costumes[i];
+        want(layout, NUMBER, costume->record->number);
+        want(layout, ROLE, costume->role);
+        want(layout, PERFORMER, costume->performer);
+        want(layout, TITLE, costume->record->title);
+        want(layout, DUE, bk_day_words(costume->due, rail->today, day));
+    }
+}
+
+void bk_rail_layout_fit(bk_rail_layout *layout, size_t columns)
+{
+    const bk_column *shown[BK_COLUMNS_MOST];
+    size_t wanted[BK_COLUMNS_MOST];
+    const struct arrangement *chosen = arrangements;
+    while (columns < chosen->from)
+        chosen++;
+    layout->count = chosen->count;
+    for (size_t i = 0; i < chosen->count; i++) {
+        layout->cells[i] = (int)chosen->cells[i];
+        shown[i] = &shapes[chosen->cells[i]];
+        wanted[i] = layout->wanted[chosen->cells[i]];
+    }
+    bk_columns_share(shown, wanted, layout->count, columns - SIDES, layout->widths);
+}
+
+// ----------------------------------------------------------------------------------------------------- drawing
+
+// One line being drawn.
+typedef struct drawn_line {
+    const bk_paint *paint;
+    const bk_rail *rail;
+    const bk_rail_costume *costume;
+    bool chosen;
+} drawn_line;
+
+static int style_of(const drawn_line *line, int style)
+{
+    if (line->chosen)
+        return BK_STYLE_CHOSEN | (style == BK_STYLE_BOLD ? BK_STYLE_BOLD : BK_STYLE_PLAIN);
+    return style == BK_STYLE_PLAIN && line->costume->reckoned->state == BK_READY ? BK_STYLE_DIM : style;
+}
+
+static void draw_number(const drawn_line *line, bk_spot spot)
+{
+    bk_paint_right(line->paint, spot, style_of(line, BK_STYLE_PLAIN), line->costume->record->number);
+}
+
+static const char *role_of(const drawn_line *line)
+{
+    return line->costume->role ? line->costume->role : "no role";
+}
+
+static const char *performer_of(const drawn_line *line)
+{
+    return line->costume->performer ? line->costume->performer : "not cast";
+}
+
+static void draw_role(const drawn_line *line, bk_spot spot)
+{
+    bk_paint_text(line->paint, spot, style_of(line, BK_STYLE_PLAIN), role_of(line));
+}
+
+static void draw_performer(const drawn_line *line, bk_spot spot)
+{
+    bk_paint_text(line->paint, spot, style_of(line, BK_STYLE_PLAIN), performer_of(line));
+}
+
+static void draw_title(const drawn_line *line, bk_spot spot)
+{
+    bk_paint_text(line->paint, spot, style_of(line, BK_STYLE_PLAIN), line->costume->record->title);
+}
+
+static void draw_seam(const drawn_line *line, bk_spot spot)
+{
+    bk_paint_seam(line->paint, spot, line->chosen, bk_rail_seam(line->costume));
+}
+
+static void draw_state(const drawn_line *line, bk_spot spot)
+{
+    bk_paint_text(line->paint, spot, style_of(line, BK_STYLE_PLAIN),
+                  bk_state_word(line->costume->reckoned->state));
+}
+
+static void draw_waits(const drawn_line *line, bk_spot spot)
+{
+    const char *waits = bk_costume_waits_brief(line->rail, line->costume, line->paint->arena);
+    bk_paint_text(line->paint, spot, style_of(line, BK_STYLE_PLAIN), waits);
+}
+
+// What it waits on, each once, where somebody must act first; returns how many.
+static size_t wait_kinds(const bk_costume_waits *reckoned, bk_wait_on kinds[BK_WAITS_ON])
+{
+    bool told[BK_WAITS_ON] = {false};
+    size_t count = 0;
+    for (int turn = 1; turn >= 0; turn--)
+        for (size_t i = 0; i < reckoned->wait_count; i++) {
+            const bk_wait *wait = &reckoned->waits[i];
+            if (told[wait->on] || wait->acts != (turn == 1))
+                continue;
+            told[wait->on] = true;
+            kinds[count++] = wait->on;
+        }
+    return count;
+}
+
+// "held: materials, fitting"; where that is too long "held: materials +1", "held: materials", "held".
+static const char *held_words(const drawn_line *line, size_t width)
+{
+    bk_arena *arena = line->paint->arena;
+    bk_wait_on kinds[BK_WAITS_ON];
+    size_t count = wait_kinds(line->costume->reckoned, kinds);
+    bk_state state = line->costume->reckoned->state;
+    const char *word = bk_state_word(state);
+    if (count == 0 || state == BK_FINISHING)
+        return word;
+    const char *first = bk_arena_print(arena, "%s%s %s", word, state == BK_IN_WORK ? ";" : ":",
+                                       bk_rail_filters[kinds[0]].word);
+    const char *more = bk_arena_print(arena, "%s +%zu", first, count - 1), *all = first;
+    for (size_t i = 1; i < count; i++)
+        all = bk_arena_print(arena, "%s, %s", all, bk_rail_filters[kinds[i]].word);
+    const char *const tried[] = {all, more, first};
+    for (size_t i = 0; i < sizeof tried / sizeof tried[0]; i++)
+        if (bk_text_columns(tried[i]) <= width)
+            return tried[i];
+    return word;
+}
+
+static void draw_held(const drawn_line *line, bk_spot spot)
+{
+    bk_paint_text(line->paint, spot, style_of(line, BK_STYLE_PLAIN), held_words(line, spot.width));
+}
+
+// Only what is not in time stands out.
+static void draw_due(const drawn_line *line, bk_spot spot)
+{
+    char day[BK_DAY_WORDS_ROOM];
+    bk_urgency urgency = bk_costume_urgency(line->rail, line->costume);
+    bk_day_words(line->costume->due, line->rail->today, day);
+    int style = urgency == BK_IN_TIME ? BK_STYLE_PLAIN : bk_urgency_style(urgency);
+    bk_paint_right(line->paint, spot, style_of(line, style), day);
+}
+
+static void draw_urgency(const drawn_line *line, bk_spot spot)
+{
+    bk_urgency urgency = bk_costume_urgency(line->rail, line->costume);
+    bk_paint_text(line->paint, spot, style_of(line, bk_urgency_style(urgency)), bk_urgency_word(urgency));
+}
+
+// Where room is short, what is in time needs no word.
+static void draw_urgent(const drawn_line *line, bk_spot spot)
+{
+    if (bk_costume_urgency(line->rail, line->costume) != BK_IN_TIME)
+        draw_urgency(line, spot);
+}
+
+static void (*const draw_cell[CELLS])(const drawn_line *line, bk_spot spot) = {
+    [NUMBER] = draw_number,   [ROLE] = draw_role, [PERFORMER] = draw_performer, [TITLE] = draw_title,
+    [SHORT_SEAM] = draw_seam, [SEAM] = draw_seam, [STATE] = draw_state,         [WAITS] = draw_waits,
+    [HELD] = draw_held,       [DUE] = draw_due,   [URGENT] = draw_urgent,       [URGENCY] = draw_urgency,
+};
+
+void bk_rail_draw_heads(const bk_paint *paint, const bk_rail_layout *layout, size_t row)
+{
+    bk_spot spot = bk_paint_row(paint, row);
+    for (size_t i = 0; i < layout->count; i++) {
+        const bk_column *shape = &shapes[layout->cells[i]];
+        spot.width = layout->widths[i];
+        if (shape->right)
+            bk_paint_right(paint, spot, BK_STYLE_DIM, shape->head);
+        else
+            bk_paint_text(paint, spot, BK_STYLE_DIM, shape->head);
+        spot.column += spot.width + shape->gap;
+    }
+}
+
+void bk_rail_draw_line(const bk_paint *paint, const bk_rail_layout *layout, const bk_rail *rail,
+                       const bk_rail_costume *costume, size_t row, bool chosen)
+{
+    drawn_line drawn = {paint, rail, costume, chosen};
+    bk_spot spot = bk_paint_row(paint, row);
+    if (chosen)
+        bk_paint_chosen(paint, row);
+    for (size_t i = 0; i < layout->count; i++) {
+        spot.width = layout->widths[i];
+        draw_cell[layout->cells[i]](&drawn, spot);
+        spot.column += spot.width + shapes[layout->cells[i]].gap;
+    }
+}

@@ -1,0 +1,101 @@
+#include "bodkin/ui/rescue.h"
+
+#include <signal.h>
+#include <stdlib.h>
+#include <string.h>
+#include <termios.h>
+#include <unistd.h>
+
+#include "bodkin/base/arena.h"
+
+// A handler that runs because the stack is full needs another one.
+enum { FAREWELL_ROOM = 256, HANDLER_STACK = 65536 };
+
+// Signals that end a program; those that are asked for from outside are left alone where they are ignored (nohup).
+static const struct fatal_signal {
+    int number;
+    int asked_for;
+} fatal_signals[] = {
+    {SIGSEGV, 0}, {SIGBUS, 0}, {SIGFPE, 0}, {SIGILL, 0},  {SIGABRT, 0},
+    {SIGTERM, 1}, {SIGHUP, 1}, {SIGINT, 1}, {SIGQUIT, 1},
+};
+
+enum { FATAL_SIGNALS = sizeof fatal_signals / sizeof fatal_signals[0] };
+
+static volatile sig_atomic_t armed;
+static struct termios settings_before;
+static struct sigaction actions_before[FATAL_SIGNALS];
+static char farewell[FAREWELL_ROOM];
+static size_t farewell_length;
+static void *handler_stack;
+static stack_t stack_before;
+
+void bk_rescue_now(void)
+{
+    if (!armed)
+        return;
+    armed = 0;
+    for (size_t sent = 0; sent < farewell_length;) {
+        ssize_t more = write(STDOUT_FILENO, farewell + sent, farewell_length - sent);
+        if (more <= 0)
+            break;
+        sent += (size_t)more;
+    }
+    tcsetattr(STDIN_FILENO, TCSANOW, &settings_before);
+}
+
+static void restore_action(size_t which)
+{
+    sigaction(fatal_signals[which].number, &actions_before[which], NULL);
+}
+
+static void on_fatal_signal(int number)
+{
+    bk_rescue_now();
+    for (size_t i = 0; i < FATAL_SIGNALS; i++)
+        if (fatal_signals[i].number == number)
+            restore_action(i);
+    raise(number);
+}
+
+static void take_stack(void)
+{
+    handler_stack = bk_alloc(HANDLER_STACK);
+    stack_t stack = {.ss_sp = handler_stack, .ss_size = HANDLER_STACK};
+    sigaltstack(&stack, &stack_before);
+}
+
+void bk_rescue_arm(void)
+{
+    tcgetattr(STDIN_FILENO, &settings_before);
+    farewell_length = 0;
+    armed = 1;
+    take_stack();
+    struct sigaction action = {.sa_handler = on_fatal_signal, .sa_flags = SA_NODEFER | SA_ONSTACK};
+    sigemptyset(&action.sa_mask);
+    sigaddset(&action.sa_mask, SIGTTOU); // also in the background the settings are put back
+    for (size_t i = 0; i < FATAL_SIGNALS; i++) {
+        sigaction(fatal_signals[i].number, &action, &actions_before[i]);
+        if (fatal_signals[i].asked_for && actions_before[i].sa_handler == SIG_IGN)
+            restore_action(i);
+    }
+}
+
+void bk_rescue_farewell(const char *bytes, size_t length)
+{
+    farewell_length = 0;
+    if (length > FAREWELL_ROOM)
+        length = FAREWELL_ROOM;
+    memcpy(farewell, bytes, length);
+    farewell_length = length;
+}
+
+void bk_rescue_disarm(void)
+{
+    armed = 0;
+    for (size_t i = 0; i < FATAL_SIGNALS; i++)
+        restore_action(i);
+    sigaltstack(&stack_before, NULL);
+    free(handler_stack);
+    handler_stack = NULL;
+}

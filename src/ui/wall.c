@@ -1,0 +1,95 @@
+#include "bodkin/ui/wall.h"
+
+#include <stdarg.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "bodkin/base/text.h"
+#include "bodkin/work/productions.h"
+
+bk_status bk_wall_begin(bk_wall *wall, const bk_screens_options *options, bk_error *error)
+{
+    *wall = (bk_wall){.store = options->store, .clock = options->clock};
+    wall->today = wall->clock.today(wall->clock.self);
+    return bk_store_version(wall->store, &wall->version, error);
+}
+
+void bk_wall_free(bk_wall *wall)
+{
+    bk_rail_free(wall->rail);
+    free(wall->production);
+    wall->rail = NULL;
+    wall->production = NULL;
+}
+
+static char *copy_of(const char *text)
+{
+    size_t size = strlen(text) + 1;
+    return memcpy(bk_alloc(size), text, size);
+}
+
+bk_status bk_wall_show(bk_wall *wall, const char *name, bk_error *error)
+{
+    bk_production chosen = {0};
+    bk_rail *rail = NULL;
+    bk_arena *arena = bk_arena_new();
+    bk_status status = bk_production_choose(wall->store, name, wall->today, arena, &chosen, error);
+    if (!status)
+        status = bk_rail_read(wall->store, chosen.id, wall->today, &rail, error);
+    if (!status) {
+        bk_wall_free(wall);
+        wall->rail = rail;
+        wall->production = copy_of(chosen.name);
+    }
+    bk_arena_free(arena);
+    return status;
+}
+
+bk_status bk_wall_look(bk_wall *wall, bool *changed, bk_error *error)
+{
+    int64_t version = 0;
+    bk_day today = wall->clock.today(wall->clock.self);
+    bk_status status = bk_store_version(wall->store, &version, error);
+    if (status)
+        return status;
+    *changed = version != wall->version || today != wall->today;
+    wall->version = version;
+    wall->today = today;
+    return BK_OK;
+}
+
+bk_status bk_wall_read(bk_wall *wall, bk_error *error)
+{
+    if (!wall->production)
+        return BK_OK;
+    char *name = copy_of(wall->production);
+    bk_status status = bk_wall_show(wall, name, error);
+    if (status == BK_REFUSED) {
+        bk_arena *arena = bk_arena_new();
+        bk_wall_free(wall);
+        bk_wall_say(wall, "%s is no longer in this workroom.", bk_text_safe(arena, name, wall->ascii));
+        bk_arena_free(arena);
+        status = BK_OK;
+    }
+    free(name);
+    return status;
+}
+
+void bk_wall_say(bk_wall *wall, const char *format, ...)
+{
+    va_list arguments;
+    va_start(arguments, format);
+    bk_error sentence;
+    (void)!bk_fail_list(&sentence, BK_OK, format, arguments);
+    va_end(arguments);
+    memcpy(wall->message, sentence.text, sizeof wall->message);
+}
+
+const bk_rail_costume *bk_wall_costume(const bk_wall *wall, const char *number)
+{
+    for (size_t i = 0; wall->rail && i < wall->rail->costume_count; i++)
+        if (bk_same_text(wall->rail->costumes[i].record->number, number))
+            return &wall->rail->costumes[i];
+    return NULL;
+}

@@ -1,0 +1,151 @@
+#include <stdio.h>
+#include <string.h>
+
+#include "screen/show.h"
+#include "screen/terminal.h"
+#include "support/testing.h"
+
+static bk_terminal *open_costume(const char *keys)
+{
+    bk_show_import();
+    bk_terminal *terminal = bk_terminal_start(NULL);
+    bk_terminal_press(terminal, keys);
+    return terminal;
+}
+
+static void assert_row_has(const bk_terminal *terminal, const char *key, const char *text)
+{
+    const char *row = bk_terminal_row(terminal, bk_terminal_find(terminal, key));
+    if (!strstr(row, text))
+        ck_abort_msg("\"%s\" is missing in the row: %s", text, row);
+}
+
+START_TEST(enter_opens_the_costume_with_its_pieces_and_their_steps_in_order)
+{
+    bk_terminal *terminal = open_costume("Down Enter");
+    assert_row_has(terminal, "1A  Coronation gown", "due Tue 16 Mar, in time");
+    ck_assert(bk_terminal_shows(terminal, "Salt Queen, played by Ana Ruíz"));
+    ck_assert(bk_terminal_shows(terminal, "waiting; 1 of 3 steps done, 4 h 20 left"));
+    ck_assert(bk_terminal_shows(terminal, "She kneels in it"));
+    assert_row_has(terminal, "G1  Gown", "made here; stand 2");
+    assert_row_has(terminal, "G1  Gown", "1 of 3 done");
+    assert_row_has(terminal, "done  Sew the lace", "hand");
+    assert_row_has(terminal, "done  Sew the lace", "45 min  Sat 27 Feb Ida");
+    assert_row_has(terminal, "next  Cut the gown", "1 h");
+    size_t lace = bk_terminal_find(terminal, "Sew the lace"),
+           cut = bk_terminal_find(terminal, "Cut the gown");
+    ck_assert_uint_lt(lace, cut);
+    ck_assert_uint_lt(cut, bk_terminal_find(terminal, "Sew the gown"));
+    bk_terminal_close(terminal);
+}
+END_TEST
+
+START_TEST(a_wait_is_a_sentence_beneath_its_step)
+{
+    bk_terminal *terminal = open_costume("Down Enter");
+    size_t step = bk_terminal_find(terminal, "next  Cut the gown");
+    ck_assert_str_eq(bk_terminal_row(terminal, step + 1),
+                     "           needs 2.4 m of wool flannel: 1 m on the shelf, 1.4 m due Tue 9 Mar");
+    bk_terminal_close(terminal);
+}
+END_TEST
+
+START_TEST(a_piece_that_is_out_says_so_beneath_the_piece)
+{
+    bk_terminal *terminal = open_costume("Enter");
+    size_t piece = bk_terminal_find(terminal, "O1  Oilskin coat");
+    ck_assert_ptr_nonnull(
+        strstr(bk_terminal_row(terminal, piece + 1), "is out with Dye house, was to be back Sun 28 Feb"));
+    ck_assert_ptr_nonnull(strstr(bk_terminal_row(terminal, piece + 2), "next  Fit the oilskin"));
+    ck_assert_ptr_nonnull(strstr(bk_terminal_row(terminal, piece + 3), "the fitting is not booked"));
+    bk_terminal_close(terminal);
+}
+END_TEST
+
+START_TEST(the_cursor_moves_over_steps_and_tells_more_of_each_below)
+{
+    bk_terminal *terminal = open_costume("Down Enter");
+    ck_assert_ptr_nonnull(strstr(bk_terminal_row(terminal, bk_terminal_chosen(terminal)), "Cut the gown"));
+    bk_terminal_press(terminal, "Down");
+    ck_assert_ptr_nonnull(strstr(bk_terminal_row(terminal, bk_terminal_chosen(terminal)), "Sew the gown"));
+    ck_assert(bk_terminal_shows(terminal, "comes after: Cut the gown"));
+    assert_row_has(terminal, "G1/sew", "Sew the gown");
+    bk_terminal_press(terminal, "Home Up");
+    ck_assert_ptr_nonnull(strstr(bk_terminal_row(terminal, bk_terminal_chosen(terminal)), "Sew the lace"));
+    bk_terminal_press(terminal, "End Down PageDown");
+    ck_assert_ptr_nonnull(strstr(bk_terminal_row(terminal, bk_terminal_chosen(terminal)), "Sew the gown"));
+    bk_terminal_press(terminal, "PageUp");
+    ck_assert_ptr_nonnull(strstr(bk_terminal_row(terminal, bk_terminal_chosen(terminal)), "Sew the lace"));
+    bk_terminal_close(terminal);
+}
+END_TEST
+
+START_TEST(escape_goes_back_to_the_rail_at_the_same_place)
+{
+    bk_long_show_import(60);
+    bk_terminal *terminal = bk_terminal_start(NULL);
+    bk_terminal_press(terminal, "PageDown PageDown Down");
+    size_t row = bk_terminal_chosen(terminal);
+    ck_assert(bk_terminal_shows(terminal, "21 to 31 of 60"));
+    bk_terminal_press(terminal, "Enter");
+    ck_assert(bk_terminal_shows(terminal, "P22  Coat"));
+    bk_terminal_press(terminal, "Escape");
+    ck_assert(bk_terminal_shows(terminal, "21 to 31 of 60"));
+    ck_assert_uint_eq(bk_terminal_chosen(terminal), row);
+    bk_terminal_close(terminal);
+}
+END_TEST
+
+START_TEST(a_costume_longer_than_the_screen_scrolls_with_the_cursor)
+{
+    bk_show_import();
+    enum { STEPS_ROOM = 8192, MANY = 60 };
+    char steps[STEPS_ROOM] = "piece,step,title,kind,minutes,after\n";
+    size_t length = strlen(steps);
+    for (int i = 1; i <= MANY; i++)
+        length += (size_t)snprintf(steps + length, sizeof steps - length,
+                                   "G1,s%d,Stitch number %d,machine,10,\n", i, i);
+    bk_show_replace("needs.csv", "piece,step,material,quantity\n");
+    bk_show_replace("steps.csv", steps);
+    bk_terminal *terminal = bk_terminal_start(NULL);
+    bk_terminal_press(terminal, "/ 1a Enter Enter");
+    ck_assert(bk_terminal_shows(terminal, "Stitch number 1 "));
+    ck_assert(!bk_terminal_shows(terminal, "Stitch number 60"));
+    bk_terminal_press(terminal, "End");
+    ck_assert_ptr_nonnull(
+        strstr(bk_terminal_row(terminal, bk_terminal_chosen(terminal)), "Stitch number 60"));
+    bk_terminal_press(terminal, "PageUp PageUp PageUp PageUp PageUp PageUp");
+    ck_assert_ptr_nonnull(
+        strstr(bk_terminal_row(terminal, bk_terminal_chosen(terminal)), "Stitch number 1 "));
+    ck_assert(bk_terminal_shows(terminal, "G1  Gown"));
+    bk_terminal_close(terminal);
+}
+END_TEST
+
+START_TEST(a_costume_without_a_piece_says_where_to_name_them)
+{
+    bk_terminal *terminal = open_costume("/ 3b Enter Enter");
+    ck_assert(bk_terminal_shows(terminal, "3B  Sunday coat"));
+    ck_assert(bk_terminal_shows(terminal, "No piece is listed for this costume yet"));
+    bk_terminal_press(terminal, "Down Up PageDown End Home");
+    ck_assert(bk_terminal_shows(terminal, "No piece is listed for this costume yet"));
+    bk_terminal_close(terminal);
+}
+END_TEST
+
+START_TEST(a_step_that_can_wait_until_after_the_opening_says_so)
+{
+    bk_terminal *terminal = open_costume("/ 2b Enter Enter");
+    assert_row_has(terminal, "next  Hem the shirt", "can wait");
+    ck_assert(bk_terminal_shows(terminal, "40 min left; can go on"));
+    bk_terminal_close(terminal);
+}
+END_TEST
+
+BK_TEST_MAIN("costume screen", enter_opens_the_costume_with_its_pieces_and_their_steps_in_order,
+             a_wait_is_a_sentence_beneath_its_step, a_piece_that_is_out_says_so_beneath_the_piece,
+             the_cursor_moves_over_steps_and_tells_more_of_each_below,
+             escape_goes_back_to_the_rail_at_the_same_place,
+             a_costume_longer_than_the_screen_scrolls_with_the_cursor,
+             a_costume_without_a_piece_says_where_to_name_them,
+             a_step_that_can_wait_until_after_the_opening_says_so)

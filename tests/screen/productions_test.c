@@ -1,0 +1,61 @@
+#include <string.h>
+
+#include "screen/show.h"
+#include "screen/terminal.h"
+#include "support/program.h"
+#include "support/testing.h"
+
+START_TEST(an_empty_workroom_says_how_to_begin)
+{
+    bk_terminal *terminal = bk_terminal_start(NULL);
+    ck_assert(bk_terminal_shows(terminal, "No production hangs in this workroom yet"));
+    ck_assert(bk_terminal_shows(terminal, "bodkin import DIR"));
+    ck_assert(bk_terminal_shows(terminal, "production,opens"));
+    bk_terminal_press(terminal, "Enter Down End");
+    ck_assert(bk_terminal_shows(terminal, "No production hangs in this workroom yet"));
+    bk_terminal_close(terminal);
+}
+END_TEST
+
+START_TEST(the_two_lines_it_shows_make_a_production)
+{
+    bk_test_write_text(bk_test_path("production.csv"), "production,opens\nThe Paper Lantern,2027-03-19\n");
+    bk_program_must(bodkin("import", bk_test_folder()), 0);
+    bk_terminal *terminal = bk_terminal_start(NULL);
+    ck_assert(bk_terminal_shows(terminal, "The Paper Lantern"));
+    bk_terminal_close(terminal);
+}
+END_TEST
+
+START_TEST(a_production_brought_in_meanwhile_appears_by_itself)
+{
+    bk_terminal *terminal = bk_terminal_start(NULL);
+    bk_show_import();
+    bk_terminal_await(terminal, "The Salt Road");
+    const char *row = bk_terminal_row(terminal, bk_terminal_find(terminal, "The Salt Road"));
+    ck_assert_ptr_nonnull(strstr(row, "Fri 19 Mar   17 days to opening"));
+    bk_terminal_press(terminal, "Enter");
+    ck_assert(bk_terminal_shows(terminal, "1A Salt Queen"));
+    bk_terminal_close(terminal);
+}
+END_TEST
+
+START_TEST(p_goes_from_the_rail_to_the_productions_and_enter_to_the_rail_of_another)
+{
+    bk_show_import();
+    bk_long_show_import(3);
+    bk_terminal *terminal = bk_terminal_start(NULL);
+    ck_assert(bk_terminal_shows(terminal, "A Hundred Coats"));
+    bk_terminal_press(terminal, "p");
+    ck_assert_ptr_nonnull(strstr(bk_terminal_row(terminal, bk_terminal_chosen(terminal)), "A Hundred Coats"));
+    bk_terminal_press(terminal, "Down Enter");
+    ck_assert(bk_terminal_shows(terminal, "1A Salt Queen"));
+    bk_terminal_press(terminal, "p");
+    ck_assert_ptr_nonnull(strstr(bk_terminal_row(terminal, bk_terminal_chosen(terminal)), "The Salt Road"));
+    bk_terminal_close(terminal);
+}
+END_TEST
+
+BK_TEST_MAIN("productions screen", an_empty_workroom_says_how_to_begin,
+             the_two_lines_it_shows_make_a_production, a_production_brought_in_meanwhile_appears_by_itself,
+             p_goes_from_the_rail_to_the_productions_and_enter_to_the_rail_of_another)
