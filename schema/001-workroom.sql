@@ -115,6 +115,7 @@ CREATE TABLE movement (
 ) STRICT;
 CREATE INDEX movement_by_material ON movement (material_id, quantity);
 CREATE INDEX movement_by_purchase ON movement (purchase_id) WHERE purchase_id IS NOT NULL;
+CREATE INDEX movement_by_step ON movement (step_id, material_id) WHERE step_id IS NOT NULL;
 
 CREATE TABLE production (
     id INTEGER PRIMARY KEY AUTOINCREMENT,
@@ -283,6 +284,8 @@ CREATE TABLE daybook (
     undo_ended INTEGER NOT NULL DEFAULT 0
 ) STRICT;
 CREATE INDEX daybook_by_undone ON daybook (undone_by) WHERE undone_by IS NOT NULL;
+CREATE INDEX daybook_to_undo ON daybook (made_by, terminal, id) WHERE undone_by IS NULL AND undoes IS NULL;
+CREATE INDEX daybook_to_redo ON daybook (made_by, terminal, id) WHERE undone_by IS NULL AND undoes IS NOT NULL;
 CREATE INDEX daybook_by_undoes ON daybook (undoes) WHERE undoes IS NOT NULL;
 
 CREATE TABLE daybook_changes (

@@ -29,8 +29,10 @@ SELECT id, name, opens, min(opens, coalesce(
     (SELECT min(on_day) FROM show_date WHERE production_id = production.id AND what IN ('parade', 'dress')), opens))
 FROM production WHERE id = ?1;
 
+-- Whole numbers add up exactly in total() far beyond any shelf, and never overflow, as sum() does.
 -- name: rail_shelf
-SELECT id, name, unit, (SELECT sum(quantity) FROM movement WHERE material_id = material.id)
+SELECT id, name, unit, (SELECT CASE WHEN count(*) THEN CAST(total(quantity) AS INTEGER) END
+        FROM movement WHERE material_id = material.id)
 FROM material
 WHERE id IN (SELECT need.material_id
     FROM step CROSS JOIN need ON need.step_id = step.id

@@ -12,7 +12,7 @@
 // ------------------------------------------------------------------------------------------------- options
 
 enum { OPTION_STORE = 256, OPTION_PRODUCTION, OPTION_TODAY, OPTION_AS, OPTION_NAME, OPTION_VERSION };
-enum { OPTION_LONG_JSON = 300, OPTION_LONG_REPLACE };
+enum { OPTION_LONG_JSON = 300, OPTION_LONG_REPLACE, OPTION_TOOK, OPTION_BY, OPTION_ON, OPTION_CHECK };
 
 static const struct option long_options[] = {
     {"store", required_argument, NULL, OPTION_STORE},
@@ -22,9 +22,22 @@ static const struct option long_options[] = {
     {"name", required_argument, NULL, OPTION_NAME},
     {"json", no_argument, NULL, OPTION_LONG_JSON},
     {"replace", no_argument, NULL, OPTION_LONG_REPLACE},
+    {"took", required_argument, NULL, OPTION_TOOK},
+    {"by", required_argument, NULL, OPTION_BY},
+    {"on", required_argument, NULL, OPTION_ON},
+    {"check", no_argument, NULL, OPTION_CHECK},
     {"help", no_argument, NULL, 'h'},
     {"version", no_argument, NULL, OPTION_VERSION},
     {0},
+};
+
+/// Options that only some commands take.
+static const struct own_option {
+    unsigned option;
+    const char *name;
+} own_options[] = {
+    {BK_OPTION_JSON, "--json"}, {BK_OPTION_REPLACE, "--replace"}, {BK_OPTION_TOOK, "--took"},
+    {BK_OPTION_BY, "--by"},     {BK_OPTION_ON, "--on"},           {BK_OPTION_CHECK, "--check"},
 };
 
 static const char *const options_help =
@@ -35,8 +48,12 @@ static const char *const options_help =
     "  --today YYYY-MM-DD   reckon for that day (else $BODKIN_TODAY, else today)\n"
     "  --as WHO             maker, director or volunteer (else maker)\n"
     "  --name NAME          who I am, for the daybook (else the login)\n"
-    "  --json               for programs, where there is something to read\n"
+    "  --json               for programs: rail, daybook, measures\n"
+    "  --replace            import: in the place of the production of that name; export: of the sheets "
+    "there\n"
     "  --help, --version\n";
+
+enum { CALL_COLUMNS = 18 }; // of a command and its arguments in the help
 
 static const bk_words as_words = {"person", (const char *const[]){"maker", "director", "volunteer"}, 3};
 
@@ -49,12 +66,21 @@ typedef struct command_line {
     int word_count;
 } command_line;
 
-static bk_status read_today(const char *text, const char *from, bk_day *today, bk_error *error)
+static bk_status read_day(const char *text, const char *from, bk_day *day, bk_error *error)
 {
-    if (bk_day_read(text, today)) {
+    if (bk_day_read(text, day)) {
         return BK_OK;
     }
     return bk_fail(error, BK_USAGE, "%s wants a day such as 2027-03-02, not \"%s\".", from, text);
+}
+
+static bk_status read_took(const char *text, int64_t *took, bk_error *error)
+{
+    enum { MOST_MINUTES = 1000000 }; // as the sheets take them
+    if (bk_whole_read(text, 0, MOST_MINUTES, took) == BK_READ_OK) {
+        return BK_OK;
+    }
+    return bk_fail(error, BK_USAGE, "--took wants whole minutes, such as 45, not \"%s\".", text);
 }
 
 static bk_status read_option(command_line *line, int option, bk_error *error)
@@ -67,7 +93,7 @@ static bk_status read_option(command_line *line, int option, bk_error *error)
         line->call.production = optarg;
         return BK_OK;
     case OPTION_TODAY:
-        return read_today(optarg, "--today", &line->call.pinned_today, error);
+        return read_day(optarg, "--today", &line->call.pinned_today, error);
     case OPTION_AS: {
         int as = bk_word_find(&as_words, optarg);
         line->call.as = (bk_as)as;
@@ -85,6 +111,20 @@ static bk_status read_option(command_line *line, int option, bk_error *error)
     case OPTION_LONG_REPLACE:
         line->call.replace = true;
         line->options |= BK_OPTION_REPLACE;
+        return BK_OK;
+    case OPTION_TOOK:
+        line->options |= BK_OPTION_TOOK;
+        return read_took(optarg, &line->call.took, error);
+    case OPTION_BY:
+        line->call.by = optarg;
+        line->options |= BK_OPTION_BY;
+        return *optarg ? BK_OK : bk_fail(error, BK_USAGE, "--by wants a name.");
+    case OPTION_ON:
+        line->options |= BK_OPTION_ON;
+        return read_day(optarg, "--on", &line->call.on, error);
+    case OPTION_CHECK:
+        line->call.check = true;
+        line->options |= BK_OPTION_CHECK;
         return BK_OK;
     case 'h':
         line->help = true;
@@ -176,10 +216,11 @@ static bk_status check_call(const command_line *line, bk_error *error)
         return bk_fail(error, BK_USAGE, "It is called so: bodkin %s%s%s", command->name,
                        *command->arguments ? " " : "", command->arguments);
     }
-    if (line->options & ~allowed) {
-        return bk_fail(error, BK_USAGE, "%s does not go with %s%s.",
-                       line->options & ~allowed & BK_OPTION_JSON ? "--json" : "--replace", "bodkin ",
-                       command ? command->name : "alone");
+    for (size_t i = 0; i < sizeof own_options / sizeof *own_options; i++) {
+        if (line->options & ~allowed & own_options[i].option) {
+            return bk_fail(error, BK_USAGE, "%s does not go with bodkin %s.", own_options[i].name,
+                           command ? command->name : "alone");
+        }
     }
     return BK_OK;
 }
@@ -199,7 +240,7 @@ static bk_status fill_defaults(command_line *line, bk_arena *arena, bk_error *er
         line->call.name = bk_login(arena);
     }
     if (line->call.pinned_today == BK_NO_DAY && today && *today) {
-        return read_today(today, "BODKIN_TODAY", &line->call.pinned_today, error);
+        return read_day(today, "BODKIN_TODAY", &line->call.pinned_today, error);
     }
     return BK_OK;
 }
@@ -220,7 +261,8 @@ static void write_help(const bk_command *command, bk_buffer *out)
              "Bodkin dresses a show: what can be worked on now, what each costume waits on, and whether all "
              "will be on\nthe rail before opening night.\n\nCommands:\n");
     for (size_t i = 0; i < bk_command_count; i++) {
-        bk_buffer_print(out, "  %-7s%-5s  %s\n", bk_commands[i].name, bk_commands[i].arguments,
+        bk_buffer_print(out, "  %s %-*s  %s\n", bk_commands[i].name,
+                        (int)(CALL_COLUMNS - strlen(bk_commands[i].name)), bk_commands[i].arguments,
                         bk_commands[i].purpose);
     }
     bk_buffer_print(
@@ -250,7 +292,8 @@ static bk_status tell_about(const command_line *line, bool *told, bk_error *erro
 
 static bk_status run(int argc, char **argv, bk_arena *arena, bk_error *error)
 {
-    command_line line = {.call = {.pinned_today = BK_NO_DAY, .as = BK_AS_MAKER}};
+    command_line line = {
+        .call = {.pinned_today = BK_NO_DAY, .as = BK_AS_MAKER, .on = BK_NO_DAY, .took = BK_NOT_KNOWN}};
     bool told = false;
     bk_status status = read_options(argc, argv, &line, arena, error);
     if (!status && !line.version) {

@@ -1,6 +1,7 @@
 #include "bodkin/ui/screens.h"
 
 #include <stdlib.h>
+#include <sys/stat.h>
 #include <unistd.h>
 
 #include "bodkin/cmd/command.h"
@@ -11,17 +12,23 @@ static bk_day clock_today(void *self)
     return bk_call_today(self);
 }
 
-/// The descriptor that wants to know when the screen is painted (for tests that wait for it), or -1.
-static int idle_descriptor(void)
+/// The pipe that wants to know when the screen is painted (for tests that wait for it), or -1. Asked before any file is
+/// opened, and only a pipe that came with the program counts: no byte may ever go into a file.
+static int idle_pipe(void)
 {
     enum { DECIMAL = 10, MOST = 1 << 16 };
     const char *text = getenv("BODKIN_IDLE_FD");
     char *end;
+    struct stat kind;
     if (!text || !*text) {
         return -1;
     }
     long number = strtol(text, &end, DECIMAL);
-    return *end || number < 0 || number > MOST ? -1 : (int)number;
+    if (*end || number <= STDERR_FILENO || number > MOST || fstat((int)number, &kind) ||
+        !S_ISFIFO(kind.st_mode)) {
+        return -1;
+    }
+    return (int)number;
 }
 
 bk_status bk_screens_command(const bk_call *call, bk_error *error)
@@ -29,8 +36,12 @@ bk_status bk_screens_command(const bk_call *call, bk_error *error)
     if (!isatty(STDIN_FILENO) || !isatty(STDOUT_FILENO)) {
         return bk_fail(error, BK_USAGE, "The screens need a terminal; to print the rail, use: bodkin rail");
     }
+    int idle_fd = idle_pipe();
     bk_store *store;
-    bk_status status = bk_call_open(call, true, &store, error);
+    bk_status status = bk_screens_possible(error);
+    if (!status) {
+        status = bk_call_open(call, !call->production, &store, error);
+    }
     if (status) {
         return status;
     }
@@ -39,7 +50,7 @@ bk_status bk_screens_command(const bk_call *call, bk_error *error)
         .store = store,
         .production = call->production,
         .clock = {clock_today, &own},
-        .idle_fd = idle_descriptor(),
+        .idle_fd = idle_fd,
     };
     status = bk_screens_run(&options, error);
     bk_store_close(store);

@@ -89,3 +89,15 @@ bk_status bk_print_out(const bk_buffer *text, bk_error *error)
     }
     return bk_fail(error, BK_REFUSED, "The output could not be written (%s).", strerror(errno));
 }
+
+bk_status bk_print_sentence(const char *sentence, bk_error *error)
+{
+    bk_arena *arena = bk_arena_new();
+    bk_buffer text = {0};
+    bk_error trouble = {0};
+    bk_buffer_print(&text, "%s.\n", bk_text_safe(arena, sentence, bk_ascii_only()));
+    bk_status status = bk_print_out(&text, &trouble);
+    bk_buffer_free(&text);
+    bk_arena_free(arena);
+    return status ? bk_fail(error, status, "It is done, but could not be reported: %s", trouble.text) : BK_OK;
+}

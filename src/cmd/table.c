@@ -33,6 +33,66 @@ const bk_command bk_commands[] = {
         .run = bk_export_command,
     },
     {
+        .name = "tick",
+        .arguments = "PIECE/STEP",
+        .purpose = "mark a step done; its materials leave the shelf",
+        .details = "  --took MINUTES       how long it took\n"
+                   "  --by NAME            who did it (else who I am)\n"
+                   "  --on YYYY-MM-DD      the day on which it was done (else today)",
+        .argument_count = 1,
+        .options = BK_OPTION_TOOK | BK_OPTION_BY | BK_OPTION_ON,
+        .run = bk_tick_command,
+    },
+    {
+        .name = "untick",
+        .arguments = "PIECE/STEP",
+        .purpose = "mark a step open again; its materials come back",
+        .details = "What left the shelf when it was marked done comes back exactly.",
+        .argument_count = 1,
+        .options = 0,
+        .run = bk_untick_command,
+    },
+    {
+        .name = "undo",
+        .arguments = "",
+        .purpose = "undo what I changed last",
+        .details =
+            "The newest change not undone of the same person at the same terminal; outside a terminal, the\n"
+            "newest that was made outside one. Where something newer touched the same values nothing is\n"
+            "changed.",
+        .argument_count = 0,
+        .options = 0,
+        .run = bk_undo_command,
+    },
+    {
+        .name = "redo",
+        .arguments = "",
+        .purpose = "do again what I undid last",
+        .details = "A new change ends it.",
+        .argument_count = 0,
+        .options = 0,
+        .run = bk_redo_command,
+    },
+    {
+        .name = "daybook",
+        .arguments = "",
+        .purpose = "print the newest changes, who made them and when",
+        .details = "The newest twenty, newest first, for the maker; with --json one list for programs.",
+        .argument_count = 0,
+        .options = BK_OPTION_JSON,
+        .run = bk_daybook_command,
+    },
+    {
+        .name = "measures",
+        .arguments = "--check",
+        .purpose = "look for measures that can hardly be true",
+        .details = "  --check              say it of every sheet of the workroom, for the maker\n"
+                   "A line for each doubt; with --json one list for programs. Nothing is refused or changed.",
+        .argument_count = 0,
+        .options = BK_OPTION_JSON | BK_OPTION_CHECK,
+        .run = bk_measures_command,
+    },
+    {
         .name = "check",
         .arguments = "",
         .purpose = "look whether the store is sound",

@@ -121,22 +121,35 @@ static bk_status write_changeset(bk_store *store, int64_t entry, bk_error *error
     return status;
 }
 
+bk_status bk_store_entry_write(bk_store *store, const char *made_at, const char *sentence, int64_t *entry,
+                               bk_error *error)
+{
+    assert(store->changing);
+    bk_status status = add_entry(store, made_at, sentence, entry, error);
+    if (status == BK_OK)
+        status = write_changeset(store, *entry, error);
+    return status;
+}
+
+bk_status bk_store_entry_commit(bk_store *store, bk_error *error)
+{
+    bk_db_record_end(store->db);
+    bk_status status = bk_db_commit(store->db, error);
+    store->changing = status != BK_OK;
+    return status;
+}
+
 bk_status bk_store_change_commit(bk_store *store, const char *made_at, const char *sentence, int64_t *entry,
                                  bk_error *error)
 {
-    assert(store->changing);
     int64_t id = 0;
-    bk_status status = add_entry(store, made_at, sentence, &id, error);
+    bk_status status = bk_store_entry_write(store, made_at, sentence, &id, error);
     if (status == BK_OK)
-        status = write_changeset(store, id, error);
-    bk_db_record_end(store->db);
-    if (status == BK_OK)
-        status = bk_db_commit(store->db, error);
+        status = bk_store_entry_commit(store, error);
     if (status != BK_OK) {
         bk_store_change_drop(store);
         return status;
     }
-    store->changing = false;
     if (entry != NULL)
         *entry = id;
     return BK_OK;

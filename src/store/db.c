@@ -35,7 +35,7 @@ typedef struct known_trouble {
 
 static const known_trouble troubles[] = {
     {SQLITE_BUSY, BK_STORE, "The workroom ",
-     " is busy: another program has been writing to it for ten seconds. Try again when it is done."},
+     " is busy: another program has not finished writing to it. Try again when it is done."},
     {SQLITE_NOTADB, BK_STORE, "", " is no workroom of Bodkin's: it is a file of another kind."},
     {SQLITE_CORRUPT, BK_STORE, "The workroom ",
      " is damaged. Put a copy of it aside and go back to a backup."},

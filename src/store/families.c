@@ -115,7 +115,7 @@ static const bk_field need_fields[] = {
     FIELD(bk_need, id, ID),
     FIELD(bk_need, step_id, ID),
     FIELD(bk_need, material_id, ID),
-    FIELD(bk_need, quantity, NUMBER),
+    FIELD(bk_need, quantity, AMOUNT),
 };
 
 static const bk_field fitting_fields[] = {
@@ -137,12 +137,12 @@ static const bk_field material_fields[] = {
     FIELD(bk_material, width, NUMBER),
     FIELD(bk_material, supplier, TEXT),
     FIELD(bk_material, note, TEXT),
-    READ(bk_material, on_hand, NUMBER),
+    READ(bk_material, on_hand, SUM),
     LEFT(bk_material, price, NUMBER),
 };
 
 static const bk_field order_fields[] = {
-    FIELD(bk_order, id, ID),          FIELD(bk_order, material_id, ID), FIELD(bk_order, quantity, NUMBER),
+    FIELD(bk_order, id, ID),          FIELD(bk_order, material_id, ID), FIELD(bk_order, quantity, AMOUNT),
     FIELD(bk_order, ordered_on, DAY), FIELD(bk_order, due_on, DAY),     FIELD(bk_order, arrived_on, DAY),
     FIELD(bk_order, from, TEXT),      LEFT(bk_order, cost, NUMBER),
 };
@@ -151,7 +151,7 @@ static const bk_field movement_fields[] = {
     FIELD(bk_movement, id, ID),
     FIELD(bk_movement, material_id, ID),
     WORD(bk_movement, kind, bk_movement_words),
-    FIELD(bk_movement, quantity, NUMBER),
+    FIELD(bk_movement, quantity, SUM),
     FIELD(bk_movement, moved_on, DAY),
     FIELD(bk_movement, order_id, ID),
     FIELD(bk_movement, step_id, ID),
@@ -185,7 +185,7 @@ static const bk_field contact_fields[] = {
 
 static const bk_field amount_fields[] = {
     FIELD(bk_private, id, ID),
-    FIELD(bk_private, amount, NUMBER),
+    FIELD(bk_private, amount, AMOUNT),
     FIELD(bk_private, currency, SHARED),
 };
 

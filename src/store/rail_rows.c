@@ -22,7 +22,7 @@ static const bk_field claim_fields[] = {
     FIELD(bk_other_claim, production_id, ID),     FIELD(bk_other_claim, piece_id, ID),
     FIELD(bk_other_claim, step_id, ID),           FIELD(bk_other_claim, material_id, ID),
     FIELD(bk_other_claim, step_position, NUMBER), FIELD(bk_other_claim, need_position, NUMBER),
-    FIELD(bk_other_claim, quantity, NUMBER),
+    FIELD(bk_other_claim, quantity, AMOUNT),
 };
 static const bk_family_table claims_table = TABLE("need", bk_other_claim, claim_fields);
 
@@ -45,7 +45,7 @@ static const bk_field shelf_fields[] = {
     FIELD(bk_material, id, ID),
     FIELD(bk_material, name, TEXT),
     {offsetof(bk_material, unit), BK_FIELD_WORD, BK_FIELD_BOTH, &bk_material_unit_words},
-    FIELD(bk_material, on_hand, NUMBER),
+    FIELD(bk_material, on_hand, SUM),
     {offsetof(bk_material, width), BK_FIELD_NUMBER, BK_FIELD_LEFT, NULL},
     {offsetof(bk_material, price), BK_FIELD_NUMBER, BK_FIELD_LEFT, NULL},
 };

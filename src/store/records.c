@@ -41,6 +41,8 @@ static void give_field(bk_query *query, int parameter, const bk_field *field, co
         give_number(query, parameter, *(const int64_t *)place, 0);
         break;
     case BK_FIELD_NUMBER:
+    case BK_FIELD_AMOUNT:
+    case BK_FIELD_SUM:
         give_number(query, parameter, *(const int64_t *)place, BK_NOT_KNOWN);
         break;
     case BK_FIELD_TEXT:
@@ -157,6 +159,8 @@ static void forget_field(const bk_field *field, void *place)
         *(int64_t *)place = 0;
         break;
     case BK_FIELD_NUMBER:
+    case BK_FIELD_AMOUNT:
+    case BK_FIELD_SUM:
         *(int64_t *)place = BK_NOT_KNOWN;
         break;
     case BK_FIELD_TEXT:
@@ -225,18 +229,41 @@ static bool take_text(row_reading *reading, const bk_field *field, const char *t
         return read_word(field->words, text, place);
     case BK_FIELD_ID:
     case BK_FIELD_NUMBER:
+    case BK_FIELD_AMOUNT:
+    case BK_FIELD_SUM:
         break;
     }
     return false;
 }
 
+// How far from zero a number of each type may lie, so that all rows of a store add up without overflow: what is farther
+// was written by no sheet and no screen. 0: no number, or one without bounds.
+static const int64_t most_of[] = {
+    [BK_FIELD_NUMBER] = INT64_C(1000000000000),
+    [BK_FIELD_AMOUNT] = BK_QUANTITY_MOST,
+    [BK_FIELD_SUM] = 1000 * BK_QUANTITY_MOST,
+    [BK_FIELD_WORD] = 0,
+};
+
+static_assert(BK_MONEY_MOST <= BK_QUANTITY_MOST, "amounts of money have the bounds of quantities");
+
+// Takes a number, NULL as "not known"; false where it is out of bounds.
+static bool take_number(bk_query *query, int column, int64_t most, int64_t *place)
+{
+    int64_t number = bk_query_number(query, column, 0);
+    *place = bk_query_number(query, column, BK_NOT_KNOWN);
+    return number >= -most && number <= most;
+}
+
 static bool take_field(row_reading *reading, bk_query *query, int column, void *place)
 {
     const bk_field *field = &reading->table->fields[column];
-    if (field->type == BK_FIELD_ID || field->type == BK_FIELD_NUMBER) {
-        *(int64_t *)place = bk_query_number(query, column, field->type == BK_FIELD_ID ? 0 : BK_NOT_KNOWN);
+    if (field->type == BK_FIELD_ID) {
+        *(int64_t *)place = bk_query_number(query, column, 0);
         return true;
     }
+    if (most_of[field->type] > 0)
+        return take_number(query, column, most_of[field->type], place);
     size_t length = 0;
     const char *text = bk_query_text(query, column, &length);
     return text == NULL || take_text(reading, field, text, length, place);
@@ -244,10 +271,15 @@ static bool take_field(row_reading *reading, bk_query *query, int column, void *
 
 static bk_status tell_fault(const row_reading *reading, const bk_field *field, const char *row)
 {
+    int64_t id = *(const int64_t *)(const void *)row;
+    if (most_of[field->type] > 0)
+        return bk_fail(reading->error, BK_STORE,
+                       "The %s number %" PRId64 " in the workroom has a number out of all bounds.",
+                       reading->table->what, id);
     const char *what = field->type == BK_FIELD_WORD ? field->words->what : "day or time";
     return bk_fail(reading->error, BK_STORE,
-                   "The %s number %" PRId64 " in the workroom has a %s that is none.", reading->table->what,
-                   *(const int64_t *)(const void *)row, what);
+                   "The %s number %" PRId64 " in the workroom has a %s that is none.", reading->table->what, id,
+                   what);
 }
 
 // All columns are taken, also behind a faulty one: the first fault is told.

@@ -78,6 +78,10 @@ static bk_status identify(bk_db *db, const bk_store_options *options, int64_t *v
                        options->path);
     if (found.application == APPLICATION && found.version > 0)
         return BK_OK;
+    if (found.application == 0 && found.version == 0 && found.tables == 0 && !options->create)
+        return bk_fail(error, BK_STORE,
+                       "The workroom %s is empty: its making was cut off. Import a production to begin it.",
+                       options->path);
     if (found.application != 0 || found.version != 0 || found.tables > 0 || !options->create)
         return refuse_foreign(options->path, error);
     return bk_place_keep_private(options->path, error);
@@ -208,13 +212,14 @@ bk_status bk_store_backup(bk_store *store, const char *path, bk_error *error)
     if (store->as != BK_AS_MAKER)
         return bk_fail(error, BK_REFUSED,
                        "A backup holds what is for the maker alone: let the maker make it.");
-    bk_status status = bk_place_make(path, &made, error);
-    if (status != BK_OK)
-        return status;
+    if (bk_place_make(path, &made, error) != BK_OK) {
+        error->status = BK_REFUSED; // the store is well, the place for the copy is not
+        return BK_REFUSED;
+    }
     if (!made)
         return bk_fail(error, BK_REFUSED, "There is a file %s already: a backup is never written over one.",
                        path);
-    status = bk_db_copy(store->db, path, error);
+    bk_status status = bk_db_copy(store->db, path, error);
     if (status != BK_OK)
         unlink(path);
     return status;

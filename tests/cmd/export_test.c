@@ -124,7 +124,7 @@ START_TEST(a_production_of_little_more_than_a_name_is_exported_as_little)
 }
 END_TEST
 
-// ---------------------------------------------------------------------------------------------------------- the folder
+// ------------------------------------------------------------------------------------------------ the folder
 
 START_TEST(the_folder_and_its_files_are_their_owners_alone)
 {

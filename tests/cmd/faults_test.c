@@ -1,5 +1,5 @@
-// Every fault that a folder of sheets can have, through the real program: what a volunteer reads, and that nothing is
-// written.
+// Every fault that a folder of sheets can have, through the real program: what a volunteer reads, and that
+// nothing is written.
 
 #include <stdio.h>
 #include <stdlib.h>
@@ -184,7 +184,7 @@ START_TEST(a_folder_that_is_not_there)
 }
 END_TEST
 
-// --------------------------------------------------------------------------------------------------------- many at once
+// ---------------------------------------------------------------------------------------------- many at once
 
 START_TEST(all_faults_are_told_in_one_go_in_the_order_of_the_files)
 {

@@ -110,7 +110,7 @@ START_TEST(names_that_the_workroom_knows_need_no_row_of_their_own)
 }
 END_TEST
 
-// ------------------------------------------------------------------------------------------------------ being stopped
+// --------------------------------------------------------------------------------------------- being stopped
 
 enum { MANY_MEASURES = 400000, MEASURES_A_DAY = 40, LINE_ROOM = 96, FIRST_DAY = 6000 };
 
@@ -241,7 +241,7 @@ START_TEST(a_killed_import_leaves_a_sound_store_without_it)
 }
 END_TEST
 
-// --------------------------------------------------------------------------------------------------------- a full disk
+// ----------------------------------------------------------------------------------------------- a full disk
 
 START_TEST(a_full_disk_is_told_and_nothing_of_the_import_stays)
 {
@@ -263,7 +263,7 @@ START_TEST(a_full_disk_is_told_and_nothing_of_the_import_stays)
 }
 END_TEST
 
-// ------------------------------------------------------------------------------------------------------------- others
+// ---------------------------------------------------------------------------------------------------- others
 
 START_TEST(an_import_waits_while_somebody_else_writes)
 {

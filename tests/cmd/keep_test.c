@@ -81,7 +81,7 @@ END_TEST
 START_TEST(a_backup_that_cannot_be_written_is_told_and_leaves_nothing)
 {
     show_import();
-    bk_program_end end = bk_program_must(bodkin("backup", bk_test_path("no/such/folder.db")), 3);
+    bk_program_end end = bk_program_must(bodkin("backup", bk_test_path("no/such/folder.db")), 1);
     expect_words(end.trouble, "could not be made: No such file or directory.");
     end = bk_program_must(bodkin_with(OPTIONS(.largest_file = 100000), "backup", bk_test_path("copy.db")), 3);
     expect_words(end.trouble, "bodkin: ");

@@ -1,4 +1,5 @@
-// What a director and a volunteer can do on the command line, and that nobody's measures or contacts are told to anyone.
+// What a director and a volunteer can do on the command line, and that nobody's measures or contacts are told
+// to anyone.
 
 #include <stdio.h>
 #include <string.h>
@@ -48,7 +49,7 @@ START_TEST(a_director_makes_no_store)
 }
 END_TEST
 
-// ----------------------------------------------------------------------------------------- nothing private is ever told
+// ------------------------------------------------------------------------------ nothing private is ever told
 
 /// The measures of the show as people and as the store write them, and its contacts.
 static const char *const secrets[] = {"71.3",  "713000", "98.6", "986000", "72.4", "724000",

@@ -12,7 +12,7 @@ enum { MOST_COLUMNS = 80, PATH_ROOM = 512 };
 
 static const char demo[] = BK_TEST_SOURCE_DIR "/demo/the-heron-toll";
 
-// ------------------------------------------------------------------------------------------------------- for people
+// ------------------------------------------------------------------------------------------------ for people
 
 /// Columns of a line as the C library counts them, up to its end.
 static int columns_of(const char *line, const char **end)
@@ -48,6 +48,7 @@ START_TEST(the_text_says_what_each_costume_waits_on)
     show_import();
     ck_assert_str_eq(bk_program_must(bodkin("rail"), 0).output,
                      "The Salt Road                                      94 days to opening, Fri 4 Jun\n"
+                     "late: none; tight: none; 4 h 10 of work left\n"
                      "3 costumes: 1 waiting, 1 held, 1 unlisted\n"
                      "Waiting on: materials 2, people 1\n"
                      "\n"
@@ -127,7 +128,7 @@ START_TEST(names_of_any_length_and_script_fit_too)
 }
 END_TEST
 
-// ------------------------------------------------------------------------------------------------------ for programs
+// ---------------------------------------------------------------------------------------------- for programs
 
 static const char json_job[] =
     "import json, sys\n"
@@ -247,7 +248,7 @@ START_TEST(names_come_out_of_the_json_as_they_went_into_the_sheets)
 }
 END_TEST
 
-// ------------------------------------------------------------------------------------------------------- which one
+// ------------------------------------------------------------------------------------------------- which one
 
 START_TEST(the_production_that_is_meant_can_be_named)
 {

@@ -9,8 +9,8 @@
 
 /// Folders of sheets in the test's folder, for the real program to take in.
 
-/// "The Salt Road", opening on Fri 4 Jun 2027: three costumes, with a contact, measures, an order, a fitting. Written as the
-/// folder of that name; returns its path.
+/// "The Salt Road", opening on Fri 4 Jun 2027: three costumes, with a contact, measures, an order, a fitting.
+/// Written as the folder of that name; returns its path.
 const char *sheets_put(const char *folder);
 
 /// Writes one file of it, all of it (`length` bytes, for those that hold a NUL), or takes it out.

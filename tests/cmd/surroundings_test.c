@@ -1,4 +1,5 @@
-// What a command takes from the computer it runs on: where the store lies, which day it is, who is there, the output.
+// What a command takes from the computer it runs on: where the store lies, which day it is, who is there, the
+// output.
 
 #include <stdio.h>
 #include <string.h>
@@ -7,7 +8,7 @@
 
 #include "cmd/sheets.h"
 
-// --------------------------------------------------------------------------------------------- where the store lies
+// -------------------------------------------------------------------------------------- where the store lies
 
 static void expect_mode(const char *path, unsigned mode)
 {
@@ -66,7 +67,7 @@ START_TEST(where_there_is_no_store_yet_the_way_to_one_is_said_and_none_is_made)
 }
 END_TEST
 
-// --------------------------------------------------------------------------------------------- files that are no store
+// ----------------------------------------------------------------------------------- files that are no store
 
 /// Reading, and taking in, is refused, and not a byte of the file changes.
 static void expect_foreign(const char *words)
@@ -119,7 +120,7 @@ START_TEST(a_file_without_a_byte_becomes_a_store_only_when_the_sheets_have_no_fa
 }
 END_TEST
 
-// ------------------------------------------------------------------------------------------------- day, clock, person
+// ---------------------------------------------------------------------------------------- day, clock, person
 
 START_TEST(without_a_pinned_day_it_is_the_computers)
 {
@@ -145,7 +146,7 @@ START_TEST(the_daybook_has_the_moment_with_its_offset_and_who_it_was)
 }
 END_TEST
 
-// ------------------------------------------------------------------------------------------------------------- output
+// ---------------------------------------------------------------------------------------------------- output
 
 START_TEST(a_full_disk_behind_the_output_is_told)
 {

@@ -163,7 +163,7 @@ START_TEST(an_empty_file_becomes_a_store_where_one_may_be_made)
     const char *path = bk_test_path("empty.db");
     bk_test_write_text(path, "");
     ck_assert_int_eq(chmod(path, 0644), 0);
-    REFUSED(open_at(path, BK_AS_MAKER, false, &store), BK_STORE, "is no workroom of Bodkin's");
+    REFUSED(open_at(path, BK_AS_MAKER, false, &store), BK_STORE, "is empty: its making was cut off");
     MUST(open_at(path, BK_AS_MAKER, true, &store));
     ck_assert_uint_eq(mode_of(path), 0600);
     bk_store_close(store);
@@ -309,7 +309,7 @@ START_TEST(a_backup_is_never_written_over_a_file)
     bk_test_write_text(path, "Dear Ivo,");
     REFUSED(bk_store_backup(store, path, &trouble), BK_REFUSED, "There is a file ");
     ck_assert_str_eq(bk_test_read(path, NULL), "Dear Ivo,");
-    REFUSED(bk_store_backup(store, bk_test_path("nowhere/copy.db"), &trouble), BK_STORE, "could not be made");
+    REFUSED(bk_store_backup(store, bk_test_path("nowhere/copy.db"), &trouble), BK_REFUSED, "could not be made");
     bk_store_close(store);
 }
 END_TEST

@@ -31,7 +31,7 @@ const char *bk_program_store(void)
     return bk_test_path("workroom.db");
 }
 
-// ------------------------------------------------------------------------------------------------- surroundings
+// ---------------------------------------------------------------------------------------------- surroundings
 
 static void set(const char *name, const char *given, const char *usual)
 {
@@ -103,7 +103,7 @@ static void set_descriptors(const bk_program_options *options)
         catch_in(STDOUT_FILENO, options->output);
 }
 
-// ------------------------------------------------------------------------------------------------------ running
+// --------------------------------------------------------------------------------------------------- running
 
 pid_t bk_program_start(bk_program_options options, const char *const *arguments)
 {

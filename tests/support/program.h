@@ -4,8 +4,8 @@
 #include <stddef.h>
 #include <sys/types.h>
 
-/// The real program run as a child, with nothing of the person's own surroundings: HOME, XDG_DATA_HOME and BODKIN_STORE lie in
-/// the test's folder, and the day is pinned.
+/// The real program run as a child, with nothing of the person's own surroundings: HOME, XDG_DATA_HOME and
+/// BODKIN_STORE lie in the test's folder, and the day is pinned.
 
 typedef struct bk_program_options {
     const char *program;  ///< file of the program: BK_TEST_PROGRAM

@@ -16,12 +16,23 @@ typedef struct bk_call {
     bk_day pinned_today; ///< BK_NO_DAY: the computer's date
     bool json;
     bool replace;
+    bool check;
+    const char *by;         ///< who did it; NULL: who I am
+    bk_day on;              ///< the day on which it was done; BK_NO_DAY: today
+    int64_t took;           ///< minutes; BK_NOT_KNOWN: not told
     char *const *arguments; ///< behind the subcommand
     int argument_count;
 } bk_call;
 
 /// Options that only some subcommands take.
-enum { BK_OPTION_JSON = 1, BK_OPTION_REPLACE = 2 };
+enum {
+    BK_OPTION_JSON = 1,
+    BK_OPTION_REPLACE = 2,
+    BK_OPTION_TOOK = 4,
+    BK_OPTION_BY = 8,
+    BK_OPTION_ON = 16,
+    BK_OPTION_CHECK = 32
+};
 
 typedef struct bk_command {
     const char *name;
@@ -43,6 +54,12 @@ bk_status bk_screens_command(const bk_call *call, bk_error *error) BK_MUST_USE;
 bk_status bk_rail_command(const bk_call *call, bk_error *error) BK_MUST_USE;
 bk_status bk_import_command(const bk_call *call, bk_error *error) BK_MUST_USE;
 bk_status bk_export_command(const bk_call *call, bk_error *error) BK_MUST_USE;
+bk_status bk_tick_command(const bk_call *call, bk_error *error) BK_MUST_USE;
+bk_status bk_untick_command(const bk_call *call, bk_error *error) BK_MUST_USE;
+bk_status bk_undo_command(const bk_call *call, bk_error *error) BK_MUST_USE;
+bk_status bk_redo_command(const bk_call *call, bk_error *error) BK_MUST_USE;
+bk_status bk_daybook_command(const bk_call *call, bk_error *error) BK_MUST_USE;
+bk_status bk_measures_command(const bk_call *call, bk_error *error) BK_MUST_USE;
 bk_status bk_check_command(const bk_call *call, bk_error *error) BK_MUST_USE;
 bk_status bk_backup_command(const bk_call *call, bk_error *error) BK_MUST_USE;
 

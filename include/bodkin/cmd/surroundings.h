@@ -32,4 +32,8 @@ bk_status bk_call_open(const bk_call *call, bool create, bk_store **store, bk_er
 /// Writes all of it to stdout; BK_REFUSED when that fails. A reader that went away is no failure.
 bk_status bk_print_out(const bk_buffer *text, bk_error *error) BK_MUST_USE;
 
+/// Writes what was done to stdout, made safe, with a full stop and a line end. Where that fails the error says
+/// that it is done all the same.
+bk_status bk_print_sentence(const char *sentence, bk_error *error) BK_MUST_USE;
+
 #endif

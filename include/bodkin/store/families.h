@@ -15,6 +15,8 @@
 typedef enum bk_field_type {
     BK_FIELD_ID,     ///< int64_t; 0 is NULL
     BK_FIELD_NUMBER, ///< int64_t; BK_NOT_KNOWN (also BK_NO_AMOUNT) is NULL
+    BK_FIELD_AMOUNT, ///< the same, for quantities and money, which are larger
+    BK_FIELD_SUM,    ///< the same, for what movements add up to, and the largest of them
     BK_FIELD_TEXT,   ///< const char *; TEXT
     BK_FIELD_SHARED, ///< the same, for texts that many rows have in common: each is kept once a reading
     BK_FIELD_DAY,    ///< bk_day; TEXT YYYY-MM-DD

@@ -15,4 +15,11 @@ struct bk_store {
     bool changing; ///< a change is open
 };
 
+/// Writes the daybook's entry of the open change with its changeset; what is changed after it is not recorded.
+bk_status bk_store_entry_write(bk_store *store, const char *made_at, const char *sentence, int64_t *entry,
+                               bk_error *error) BK_MUST_USE;
+
+/// Commits the open change; where that fails it stays open.
+bk_status bk_store_entry_commit(bk_store *store, bk_error *error) BK_MUST_USE;
+
 #endif
