@@ -4,8 +4,6 @@
 
 enum { QUANTITY_DECIMALS = 6, MINUTES_PER_HOUR = 60 };
 
-#define LARGEST_QUANTITY (INT64_C(9000000000000) * BK_QUANTITY_ONE)
-
 /// Reads a number that fills the whole of `text`.
 static bk_reading read_alone(const char *text, bk_decimal *number)
 {
@@ -23,7 +21,7 @@ bk_reading bk_quantity_read(const char *text, bool below_zero, bk_quantity *quan
         return reading;
     if (number.negative && !below_zero)
         return BK_READ_NEGATIVE;
-    return bk_decimal_scale(&number, QUANTITY_DECIMALS, LARGEST_QUANTITY, quantity);
+    return bk_decimal_scale(&number, QUANTITY_DECIMALS, BK_QUANTITY_MOST, quantity);
 }
 
 char *bk_quantity_write(bk_quantity quantity, char out[BK_AMOUNT_ROOM])

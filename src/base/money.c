@@ -4,8 +4,6 @@
 
 enum { USUAL_DECIMALS = 2 };
 
-#define LARGEST INT64_C(9000000000000000000)
-
 /// The currencies of ISO 4217 that have not two decimals (from memory).
 static const struct currency {
     char code[BK_CURRENCY_ROOM];
@@ -58,7 +56,7 @@ bk_reading bk_money_read(const char *text, const char *fallback, bk_money *money
     if (reading == BK_READ_OK)
         reading = number.negative ? BK_READ_NEGATIVE : read_currency(text, fallback, code);
     if (reading == BK_READ_OK)
-        reading = bk_decimal_scale(&number, (size_t)bk_currency_decimals(code), LARGEST, money);
+        reading = bk_decimal_scale(&number, (size_t)bk_currency_decimals(code), BK_MONEY_MOST, money);
     if (reading == BK_READ_OK)
         strcpy(currency, code);
     return reading;

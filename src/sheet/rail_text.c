@@ -103,6 +103,31 @@ static void write_waits(text_sheet *writing)
     }
 }
 
+/// "late: none; tight: 3B, 7B and 9 more; 174 h of work left": who looks for ten seconds needs no more.
+static void write_verdict(text_sheet *writing)
+{
+    enum { NAMED_MOST = 12 };
+    char left[BK_AMOUNT_ROOM];
+    bk_buffer text = {0};
+    for (int urgency = BK_LATE; urgency < BK_IN_TIME; urgency++) {
+        size_t count = 0;
+        bk_buffer_print(&text, "%s: ", bk_urgency_word((bk_urgency)urgency));
+        for (size_t i = 0; i < writing->rail->costume_count; i++) {
+            const bk_rail_costume *costume = &writing->rail->costumes[i];
+            if ((int)bk_costume_urgency(writing->rail, costume) == urgency && count++ < NAMED_MOST) {
+                bk_buffer_print(&text, "%s%s", count > 1 ? ", " : "", costume->record->number);
+            }
+        }
+        if (count > NAMED_MOST) {
+            bk_buffer_print(&text, " and %zu more", count - NAMED_MOST);
+        }
+        bk_buffer_text(&text, count ? "; " : "none; ");
+    }
+    bk_buffer_print(&text, "%s of work left", bk_minutes_words(writing->rail->minutes_left, left));
+    write_lines(writing, text.bytes, 0);
+    bk_buffer_free(&text);
+}
+
 static void write_columns(text_sheet *writing)
 {
     write_cell(writing, "No", NUMBER_COLUMNS);
@@ -116,7 +141,7 @@ static void write_columns(text_sheet *writing)
 /// "Ada Berg, the Miller: can go on as it is; fitting missed"
 static const char *wearer_and_waits(const text_sheet *writing, const bk_rail_costume *costume)
 {
-    const char *waits = bk_costume_waits_brief(writing->rail, costume, writing->arena);
+    const char *waits = bk_costume_waits_brief(writing->rail, costume, SIZE_MAX, writing->arena);
     bool goes_on = costume->reckoned->can_go_on && costume->reckoned->state != BK_READY;
     return bk_arena_print(writing->arena, "%s, %s%s%s%s%s",
                           costume->performer ? costume->performer : "not cast", costume->role,
@@ -153,6 +178,9 @@ void bk_rail_text(const bk_rail *rail, bool ascii, bk_buffer *out)
 {
     text_sheet writing = {.rail = rail, .out = out, .arena = bk_arena_new(), .ascii = ascii};
     write_head(&writing);
+    if (rail->costume_count) {
+        write_verdict(&writing);
+    }
     write_states(&writing);
     write_waits(&writing);
     if (rail->costume_count) {

@@ -23,8 +23,8 @@ typedef struct sheet_job {
     const bk_column **columns; ///< the column of each, NULL where it is unknown
     const char **names;        ///< what the first line calls each
     bool *filled;              ///< of the sheet's columns: whether the first line has it
-    char *records;
-    size_t count;
+    char *records; ///< `count` of them, in memory of their own while they grow
+    size_t count, room;
     void *unknown; ///< a record of which nothing is known
 } sheet_job;
 
@@ -181,9 +181,11 @@ static bool check_width(const sheet_job *job, const bk_csv_record *record)
     }
     bool blank = all_blank(record, job->width);
     bk_faults_add(faults, job->number, file, record->line, called(job, job->width - 1),
-                  "the row has %zu cells, but the first line names %zu columns; %s", record->count,
-                  job->width,
-                  blank ? "take out the commas at its end" : "put a text that has commas in double quotes");
+                  "the row has %zu cells, but the first line names %zu column%s; %s", record->count,
+                  job->width, job->width == 1 ? "" : "s",
+                  blank
+                      ? "take out the commas at its end"
+                      : "put a text that has commas in double quotes, and write a decimal comma as a point");
     return blank;
 }
 
@@ -202,12 +204,6 @@ static void read_one(sheet_job *job, const bk_csv_record *record, size_t place, 
     bk_cell_read(cell);
 }
 
-/// Tells a row of nothing but commas, as spreadsheets leave them behind, once and not cell by cell.
-static void note_blank_row(const sheet_job *job, int line)
-{
-    note(job, line, job->sheet->columns[0].name, "the whole row is empty; fill it, or take it out");
-}
-
 /// Whether others refer to the row by that cell.
 static bool in_key(const sheet_job *job, size_t place)
 {
@@ -219,12 +215,11 @@ static bool in_key(const sheet_job *job, size_t place)
 
 static void read_row(sheet_job *job, const bk_csv_record *record)
 {
-    if (all_blank(record, 0)) {
-        note_blank_row(job, record->line);
-        return;
-    }
+    if (all_blank(record, 0))
+        return; // spreadsheets leave rows of nothing but commas behind
     const bk_sheet *sheet = job->sheet;
     bk_sheet_reading *reading = job->reading;
+    job->records = bk_list_grow(job->records, &job->room, job->count, sheet->record_size);
     char *to = job->records + job->count * sheet->record_size;
     memcpy(to, job->unknown, sheet->record_size);
     memcpy(to + sheet->line, &record->line, sizeof record->line);
@@ -243,21 +238,6 @@ static void read_row(sheet_job *job, const bk_csv_record *record)
             read_one(job, record, i, &cell);
 }
 
-/// The most records that the rest of the file can hold: its lines that are not empty.
-static size_t most_records(const char *bytes, size_t length)
-{
-    size_t lines = 0;
-    const char *end = bytes + length;
-    while (bytes < end) {
-        const char *stop = memchr(bytes, '\n', (size_t)(end - bytes));
-        if (stop == NULL)
-            return lines + 1;
-        lines += stop > bytes;
-        bytes = stop + 1;
-    }
-    return lines;
-}
-
 static bk_status read_rows(sheet_job *job, bk_csv_reader *csv, size_t length, bk_error *error)
 {
     const bk_progress *progress = job->reading->progress;
@@ -274,23 +254,50 @@ static bk_status read_rows(sheet_job *job, bk_csv_reader *csv, size_t length, bk
     return BK_OK;
 }
 
-static bk_status read_sheet(sheet_job *job, bk_csv_reader *csv, const char *bytes, size_t length,
-                            bk_error *error)
+/// Tells a file that is no CSV in UTF-8 at all, once and not cell by cell: UTF-16, or other separators than commas.
+static bool note_other_form(const sheet_job *job, const bk_csv_record *header, const char *bytes,
+                            size_t length)
+{
+    const char *separator = header->count == 1 ? strpbrk(header->cells[0].text, ";\t") : NULL;
+    bool utf16 = length > 1 && (!memcmp(bytes, "\xff\xfe", 2) || !memcmp(bytes, "\xfe\xff", 2));
+    if (!separator && !utf16)
+        return false;
+    note(job, 1, "sheet",
+         utf16 ? "is Unicode of another sort (UTF-16); save the file anew as CSV in UTF-8"
+         : *separator == ';'
+             ? "the cells are separated by semicolons; save the file anew with commas between them"
+             : "the cells are separated by tabs; save the file anew with commas between them");
+    job->reading->unreadable[job->number] = true;
+    return true;
+}
+
+/// Puts the records that were read into the folder.
+static void keep_records(const sheet_job *job)
+{
+    bk_folder *folder = job->reading->folder;
+    size_t size = job->count * job->sheet->record_size;
+    bk_sheet_rows rows = {.items = bk_arena_take(folder->arena, size), .count = job->count};
+    if (size > 0)
+        memcpy(rows.items, job->records, size);
+    bk_sheet_rows_set(folder, job->sheet, rows);
+}
+
+static bk_status read_sheet(sheet_job *job, bk_csv_reader *csv, size_t length, bk_error *error)
 {
     bk_csv_record header;
+    if (!bk_progress_tell(job->reading->progress, job->sheet->file, 0, (int64_t)length))
+        return bk_sheet_stopped(error);
     if (!bk_csv_next(csv, &header)) {
         note_empty_file(job);
         return BK_OK;
     }
+    if (note_other_form(job, &header, bytes, length))
+        return BK_OK;
     read_header(job, &header);
-    size_t begun = bk_csv_position(csv);
-    size_t most = most_records(bytes + begun, length - begun);
     job->unknown = bk_arena_take(job->scratch, job->sheet->record_size);
     bk_sheet_clear(job->sheet, job->unknown);
-    job->records = bk_arena_take(job->reading->folder->arena, most * job->sheet->record_size);
     bk_status status = read_rows(job, csv, length, error);
-    bk_sheet_rows rows = {.items = job->records, .count = job->count};
-    bk_sheet_rows_set(job->reading->folder, job->sheet, rows);
+    keep_records(job);
     return status;
 }
 
@@ -300,7 +307,8 @@ bk_status bk_sheet_read(bk_sheet_reading *reading, bk_sheet_number sheet, const 
     sheet_job job = {
         .reading = reading, .number = sheet, .sheet = &bk_sheets[sheet], .scratch = bk_arena_new()};
     bk_csv_reader *csv = bk_csv_reader_new(bytes, length);
-    bk_status status = read_sheet(&job, csv, bytes, length, error);
+    bk_status status = read_sheet(&job, csv, length, error);
+    free(job.records);
     bk_csv_reader_free(csv);
     bk_arena_free(job.scratch);
     return status;

@@ -2,6 +2,7 @@
 
 #include <string.h>
 
+#include "bodkin/base/list.h"
 #include "bodkin/base/text.h"
 
 // ------------------------------------------------------------------------------------------------ materials
@@ -100,6 +101,12 @@ static const char *people_sentence(const bk_rail *rail, const bk_wait *wait, bk_
     if (due == BK_NO_DAY) {
         return bk_arena_print(arena, "nobody who can do the %s step has hours", kind);
     }
+    if (due < rail->today) {
+        return bk_arena_print(
+            arena,
+            "was due %s, so no hours are left for the %s step: do it all the same, or give it a new day",
+            bk_day_words(due, rail->today, day), kind);
+    }
     return bk_arena_print(arena, "nobody who can do the %s step has hours by %s", kind,
                           bk_day_words(due, rail->today, day));
 }
@@ -155,7 +162,7 @@ static const char *material_brief(const bk_rail *rail, const bk_wait *wait, bk_a
     case BK_DETAIL_LATE:
         return bk_arena_print(arena, "%s late", name);
     case BK_DETAIL_NO_DATE:
-        return bk_arena_print(arena, "%s has no date", name);
+        return bk_arena_print(arena, "no date for %s", name);
     default:
         return bk_arena_print(arena, "%s not ordered", name);
     }
@@ -196,6 +203,9 @@ static const char *detail_brief(const bk_rail *rail, const bk_wait *wait, bk_are
     case BK_DETAIL_UNBOOKED:
         return "fitting not booked";
     case BK_DETAIL_NOBODY:
+        if (bk_piece_due(&rail->rows, wait->piece) < rail->today) {
+            return "due day past";
+        }
         return nobody_brief(rail, wait, arena);
     case BK_DETAIL_BACK:
         return day_brief("out, back", wait->day, rail, arena);
@@ -219,30 +229,28 @@ const char *bk_wait_brief(const bk_rail *rail, const bk_wait *wait, bk_arena *ar
     return detail_brief(rail, wait, arena);
 }
 
-const char *bk_costume_waits_brief(const bk_rail *rail, const bk_rail_costume *costume, bk_arena *arena)
+const char *bk_costume_waits_brief(const bk_rail *rail, const bk_rail_costume *costume, size_t enough,
+                                   bk_arena *arena)
 {
     const bk_costume_waits *reckoned = costume->reckoned;
-    const char **said = bk_arena_clear(arena, reckoned->wait_count, sizeof *said);
-    size_t count = 0;
+    bk_index *said = bk_index_new();
     bk_buffer text = {0};
-    for (int turn = 0; turn < 2; turn++) {
-        for (size_t i = 0; i < reckoned->wait_count; i++) {
-            if (reckoned->waits[i].acts == (turn == 1)) {
+    long long count = 0;
+    for (int acts = 1; acts >= 0; acts--) {
+        for (size_t i = 0; i < reckoned->wait_count && text.length < enough; i++) {
+            if (reckoned->waits[i].acts != (acts == 1)) {
                 continue;
             }
             const char *brief = bk_wait_brief(rail, &reckoned->waits[i], arena);
-            bool repeated = false;
-            for (size_t s = 0; s < count && !repeated; s++) {
-                repeated = !strcmp(said[s], brief);
-            }
-            if (!repeated) {
+            if (*bk_index_put(said, brief, count) == count) {
                 bk_buffer_print(&text, "%s%s", count ? "; " : "", brief);
-                said[count++] = brief;
+                count++;
             }
         }
     }
     const char *kept = bk_arena_text(arena, text.bytes ? text.bytes : "");
     bk_buffer_free(&text);
+    bk_index_free(said);
     return kept;
 }
 
@@ -257,13 +265,13 @@ const char *bk_state_word(bk_state state)
 
 const char *bk_urgency_word(bk_urgency urgency)
 {
-    static const char *const words[BK_URGENCIES] = {"late", "tight", "in time"};
+    static const char *const words[BK_URGENCIES] = {"late", "tight", "in time", ""};
     return words[urgency];
 }
 
 bk_urgency bk_costume_urgency(const bk_rail *rail, const bk_rail_costume *costume)
 {
-    enum { TIGHT_DAYS = 7 };
+    enum { TIGHT_DAYS = 7, HELD_TIGHT_DAYS = 28 };
     bk_state state = costume->reckoned->state;
     if (state == BK_READY) {
         return BK_IN_TIME;
@@ -271,7 +279,8 @@ bk_urgency bk_costume_urgency(const bk_rail *rail, const bk_rail_costume *costum
     if (costume->due < rail->today) {
         return BK_LATE;
     }
-    return state == BK_HELD || costume->due - rail->today <= TIGHT_DAYS ? BK_TIGHT : BK_IN_TIME;
+    int near = state == BK_HELD ? HELD_TIGHT_DAYS : TIGHT_DAYS;
+    return costume->due - rail->today <= near ? BK_TIGHT : BK_NOT_SAID;
 }
 
 const char *bk_countdown(const bk_rail *rail, bk_arena *arena)

@@ -29,6 +29,7 @@ typedef struct making {
     bool ascii;
     bk_arena *arena;
     growing_lines lines;
+    size_t wait; // the next one to show: waits come in the order in which pieces and steps are shown
 } making;
 
 static void add(making *made, bk_costume_line line)
@@ -36,11 +37,16 @@ static void add(making *made, bk_costume_line line)
     bk_list_add(&made->lines, line);
 }
 
+static size_t column_of(bk_costume_line_kind kind)
+{
+    return kind == BK_LINE_WAIT ? WAIT_COLUMN : STEP_COLUMN;
+}
+
 // A sentence on as many lines as it takes.
 static void add_text(making *made, bk_costume_line line, const char *text)
 {
     size_t count = 0;
-    size_t width = made->columns - WAIT_COLUMN - RIGHT_MARGIN;
+    size_t width = made->columns - column_of(line.kind) - RIGHT_MARGIN;
     char **parts = bk_text_wrap(made->arena, bk_text_safe(made->arena, text, made->ascii), width, &count);
     for (size_t i = 0; i < count; i++) {
         line.text = parts[i];
@@ -51,10 +57,10 @@ static void add_text(making *made, bk_costume_line line, const char *text)
 // The waits of one step of a piece; with BK_NO_INDEX those of the piece itself.
 static void add_waits(making *made, size_t piece, size_t step)
 {
-    for (size_t i = 0; i < made->costume->reckoned->wait_count; i++) {
-        const bk_wait *wait = &made->costume->reckoned->waits[i];
+    for (; made->wait < made->costume->reckoned->wait_count; made->wait++) {
+        const bk_wait *wait = &made->costume->reckoned->waits[made->wait];
         if (wait->piece != piece || wait->step != step)
-            continue;
+            return;
         bk_costume_line line = {.kind = BK_LINE_WAIT, .piece = piece, .step = step, .acts = wait->acts};
         add_text(made, line, bk_wait_sentence(made->rail, wait, made->arena));
     }
@@ -250,7 +256,7 @@ void bk_costume_line_draw(const bk_paint *paint, const bk_rail *rail, const bk_r
         draw_step(paint, rail, lines, drawn->step, row, chosen);
     } else if (drawn->text) {
         bool wait = drawn->kind == BK_LINE_WAIT;
-        spot.column = wait ? WAIT_COLUMN : STEP_COLUMN;
+        spot.column = column_of(drawn->kind);
         spot.width = paint->columns - spot.column - RIGHT_MARGIN;
         bk_paint_text(paint, spot,
                       wait && drawn->acts ? BK_STYLE_TIGHT

@@ -179,8 +179,8 @@ static void draw_name(const bk_screen *screen, const bk_paint *paint, const bk_r
     const bk_rail *rail = screen->wall->rail;
     bk_urgency urgency = bk_costume_urgency(rail, costume);
     bk_spot spot = bk_paint_row(paint, NAME_ROW);
-    const char *due = bk_arena_print(paint->arena, "due %s, %s", bk_day_words(costume->due, rail->today, day),
-                                     bk_urgency_word(urgency));
+    const char *due = bk_arena_print(paint->arena, "due %s%s%s", bk_day_words(costume->due, rail->today, day),
+                                     *bk_urgency_word(urgency) ? ", " : "", bk_urgency_word(urgency));
     spot.width -= bk_paint_right(paint, spot, bk_urgency_style(urgency), due) + GAP;
     bk_paint_text(paint, spot, BK_STYLE_BOLD,
                   bk_arena_print(paint->arena, "%s  %s", costume->record->number, costume->record->title));

@@ -2,6 +2,7 @@
 
 #include <stdlib.h>
 
+#include "bodkin/base/text.h"
 #include "bodkin/ui/cursor.h"
 #include "bodkin/ui/stack.h"
 
@@ -28,13 +29,13 @@ static void close_keys(bk_screen *screen)
 
 // The lines are drawn from the first one, of which only those between `top` and `end` are seen.
 typedef struct page_part {
-    const bk_paint *paint; // NULL: lines are only counted
+    const bk_paint *paint;
     size_t line, top, end;
 } page_part;
 
 static void add_line(page_part *page, size_t column, int style, const char *text)
 {
-    if (page->paint && page->line >= page->top && page->line < page->end) {
+    if (page->line >= page->top && page->line < page->end) {
         bk_spot spot = {FIRST_ROW + page->line - page->top, column, page->paint->columns - column - 1};
         bk_paint_text(page->paint, spot, style, text);
     }
@@ -43,8 +44,12 @@ static void add_line(page_part *page, size_t column, int style, const char *text
 static void add_pair(page_part *page, const char *word, const char *meaning)
 {
     add_line(page, KEY_COLUMN, BK_STYLE_ACCENT, word);
-    add_line(page, HELP_COLUMN, BK_STYLE_PLAIN, meaning);
-    page->line++;
+    size_t count;
+    char **lines = bk_text_wrap(page->paint->arena, meaning, page->paint->columns - HELP_COLUMN - 1, &count);
+    for (size_t i = 0; i < count; i++) {
+        add_line(page, HELP_COLUMN, BK_STYLE_PLAIN, lines[i]);
+        page->line++;
+    }
 }
 
 static void add_title(page_part *page, const char *title)
@@ -73,7 +78,7 @@ static void add_lines(page_part *page, const bk_screen_kind *of)
 static void draw_keys_screen(bk_screen *screen, const bk_paint *paint)
 {
     keys_screen *keys = screen->self;
-    page_part counted = {0};
+    page_part counted = {.paint = paint}; // of which no line is seen
     add_lines(&counted, keys->of);
     size_t seen = paint->rows - FIRST_ROW - ROWS_BELOW;
     bk_cursor_fit(&keys->scroll, counted.line > seen ? counted.line - seen + 1 : 1, 1);

@@ -54,7 +54,7 @@ static const char *findable_text(const bk_rail *rail, const bk_rail_costume *cos
         scratch, "%s\n%s\n%s\n%s\n%s\n%s", costume->record->number ? costume->record->number : "",
         costume->role ? costume->role : "", costume->performer ? costume->performer : "",
         costume->record->title ? costume->record->title : "", bk_state_word(costume->reckoned->state),
-        bk_costume_waits_brief(rail, costume, scratch));
+        bk_costume_waits_brief(rail, costume, SIZE_MAX, scratch));
     return bk_text_fold(kept, all);
 }
 

@@ -10,6 +10,7 @@ static const int urgency_styles[BK_URGENCIES] = {
     [BK_LATE] = BK_STYLE_LATE,
     [BK_TIGHT] = BK_STYLE_TIGHT,
     [BK_IN_TIME] = BK_STYLE_IN_TIME,
+    [BK_NOT_SAID] = BK_STYLE_PLAIN,
 };
 
 int bk_urgency_style(bk_urgency urgency)

@@ -127,7 +127,7 @@ static const char *countdown(const bk_production *production, bk_day today, bk_a
 
 static size_t name_width(const productions_screen *productions, const bk_paint *paint)
 {
-    size_t most = paint->columns - 2 - DAY_COLUMNS - COUNTDOWN_COLUMNS - 2 * GAP;
+    size_t most = paint->columns - 2 * TEXT_MARGIN - DAY_COLUMNS - COUNTDOWN_COLUMNS - 2 * GAP;
     size_t width = bk_text_columns("Production");
     for (size_t i = 0; i < productions->cursor.seen && productions->cursor.top + i < productions->list.count;
          i++) {
@@ -175,7 +175,7 @@ static void draw_productions(bk_screen *screen, const bk_paint *paint)
         return;
     }
     bk_cursor_fit(&productions->cursor, productions->list.count, paint->rows - FIRST_ROW - ROWS_BELOW);
-    bk_spot name = {HEAD_ROW, 1, name_width(productions, paint)};
+    bk_spot name = {HEAD_ROW, TEXT_MARGIN, name_width(productions, paint)};
     draw_columns(paint, name, BK_STYLE_DIM, heads);
     for (size_t i = productions->cursor.top;
          i < productions->list.count && name.row + ROWS_BELOW + 1 < paint->rows; i++) {

@@ -1,6 +1,5 @@
 #include "bodkin/ui/rail_detail.h"
 
-#include "bodkin/base/list.h"
 #include "bodkin/base/text.h"
 
 #include <stdlib.h>
@@ -44,7 +43,13 @@ const char *bk_wait_of_piece(const bk_rail *rail, const bk_wait *wait, bk_arena 
 
 // ------------------------------------------------------------------------------------------- the sentences
 
-typedef BK_LIST(const char *) sentences;
+enum { SENTENCES_MOST = 64 }; // more than the detail ever shows
+
+typedef struct sentences {
+    const char *items[SENTENCES_MOST];
+    size_t count;
+    size_t unsaid; // waits that were not looked at any more
+} sentences;
 
 static bool said(const sentences *told, const char *text)
 {
@@ -62,9 +67,13 @@ static void gather(const bk_rail *rail, const bk_rail_costume *costume, bk_arena
             const bk_wait *wait = &costume->reckoned->waits[i];
             if (wait->acts != (turn == 1))
                 continue;
+            if (told->count == SENTENCES_MOST) {
+                told->unsaid++;
+                continue;
+            }
             const char *sentence = bk_wait_of_piece(rail, wait, arena);
             if (!said(told, sentence))
-                bk_list_add(told, sentence);
+                told->items[told->count++] = sentence;
         }
 }
 
@@ -74,7 +83,8 @@ static void draw_sentences(const bk_paint *paint, const sentences *told, bk_spot
     for (size_t i = 0; i < told->count && rows > 0; i++) {
         bool last = i + 1 == told->count;
         if (!last && i > 0 && rows == 1) {
-            const char *more = bk_arena_print(paint->arena, "and %zu more; Enter shows all", told->count - i);
+            const char *more =
+                bk_arena_print(paint->arena, "and %zu more; Enter shows all", told->count - i + told->unsaid);
             bk_paint_text(paint, spot, BK_STYLE_DIM, more);
             return;
         }
@@ -92,8 +102,9 @@ static void draw_name(const bk_paint *paint, const bk_rail *rail, const bk_rail_
 {
     bk_urgency urgency = bk_costume_urgency(rail, costume);
     const char *goes_on = bk_costume_goes_on(costume);
-    const char *state = bk_arena_print(paint->arena, "%s, %s%s%s", bk_state_word(costume->reckoned->state),
-                                       bk_urgency_word(urgency), goes_on ? ", " : "", goes_on ? goes_on : "");
+    const char *word = bk_urgency_word(urgency);
+    const char *state = bk_arena_print(paint->arena, "%s%s%s%s%s", bk_state_word(costume->reckoned->state),
+                                       *word ? ", " : "", word, goes_on ? ", " : "", goes_on ? goes_on : "");
     spot.width -= bk_paint_right(paint, spot, bk_urgency_style(urgency), state) + GAP;
     size_t used = bk_paint_text(paint, spot, BK_STYLE_BOLD, costume->record->number) + GAP;
     spot.column += used;
@@ -115,5 +126,4 @@ void bk_rail_draw_detail(const bk_paint *paint, const bk_rail *rail, const bk_ra
     spot.row++;
     gather(rail, costume, paint->arena, &told);
     draw_sentences(paint, &told, spot, rows - NAME_ROWS);
-    bk_list_free(&told);
 }

@@ -36,7 +36,7 @@ static const bk_column shapes[CELLS] = {
     [URGENCY] = {.head = "", .least = 7, .most = 7},
 };
 
-enum { SIDES = 2 };
+enum { SIDES = 2, BRIEF_ENOUGH = 400 }; // bytes, more than a line shows
 
 // From the widest; the first for which the screen has enough columns is taken.
 static const struct arrangement {
@@ -149,7 +149,7 @@ static void draw_state(const drawn_line *line, bk_spot spot)
 
 static void draw_waits(const drawn_line *line, bk_spot spot)
 {
-    const char *waits = bk_costume_waits_brief(line->rail, line->costume, line->paint->arena);
+    const char *waits = bk_costume_waits_brief(line->rail, line->costume, BRIEF_ENOUGH, line->paint->arena);
     bk_paint_text(line->paint, spot, style_of(line, BK_STYLE_PLAIN), waits);
 }
 
@@ -215,7 +215,7 @@ static void draw_urgency(const drawn_line *line, bk_spot spot)
 // Where room is short, what is in time needs no word.
 static void draw_urgent(const drawn_line *line, bk_spot spot)
 {
-    if (bk_costume_urgency(line->rail, line->costume) != BK_IN_TIME)
+    if (bk_costume_urgency(line->rail, line->costume) < BK_IN_TIME)
         draw_urgency(line, spot);
 }
 

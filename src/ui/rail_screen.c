@@ -355,10 +355,10 @@ static const bk_meaning meanings[] = {
     {"waiting", "nothing can be done now, but what is missing comes by itself"},
     {"held", "nothing can be done until somebody acts"},
     {"unlisted", "its pieces or their steps are not named yet"},
-    {"can go on", "it could go on stage: what is open can wait until after the opening"},
+    {"can go on", "what is still open can wait until after the opening"},
     {"late", "its due day is past and it is not ready"},
-    {"tight", "it is held, or due within seven days and not ready"},
-    {"seam", "sewn part, then what is to sew; a pin where nothing can go on now"},
+    {"tight", "due within seven days, or held and due within four weeks"},
+    {"seam", "stitches sewn, dots to sew; a pin where it has to wait"},
 };
 
 const bk_screen_kind bk_rail_screen = {

@@ -44,6 +44,11 @@ static bk_status run(bk_wall *wall, int idle_fd, bk_error *error)
     return status;
 }
 
+bk_status bk_screens_possible(bk_error *error)
+{
+    return bk_term_possible(error);
+}
+
 bk_status bk_screens_run(const bk_screens_options *options, bk_error *error)
 {
     bk_wall wall;

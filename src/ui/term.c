@@ -262,7 +262,7 @@ static void prepare_farewell(void)
     bk_rescue_farewell(farewell, farewell_length);
 }
 
-static bk_status check_kind(bk_error *error)
+bk_status bk_term_possible(bk_error *error)
 {
     const char *kind = getenv("TERM");
     int found = 0;
@@ -291,7 +291,7 @@ bk_status bk_term_start(bk_error *error)
 {
     setlocale(LC_CTYPE, "");
     term.ascii = strcmp(nl_langinfo(CODESET), "UTF-8") != 0;
-    bk_status status = check_kind(error);
+    bk_status status = bk_term_possible(error);
     if (status)
         return status;
     bk_rescue_arm();

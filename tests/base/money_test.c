@@ -45,7 +45,7 @@ START_TEST(money_is_read_with_or_without_its_currency)
         {" 0.05  GBP ", "", 5, "GBP"},
         {"0", "GBP", 0, "GBP"},
         {"12.50", "pounds", 1250, ""},
-        {"90000000000000000 EUR", "", INT64_C(9000000000000000000), "EUR"},
+        {"10000000000000 EUR", "", INT64_C(1000000000000000), "EUR"},
     };
     for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
         bk_money money = -1;
@@ -79,7 +79,7 @@ START_TEST(what_is_no_money_is_told_apart)
         {"-12.50", BK_READ_NEGATIVE},
         {"12.505", BK_READ_DECIMALS},
         {"12.5 JPY", BK_READ_DECIMALS},
-        {"90000000000000000.01", BK_READ_TOO_LARGE},
+        {"10000000000000.01", BK_READ_TOO_LARGE},
         {"99999999999999999999999", BK_READ_TOO_LARGE},
     };
     for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {

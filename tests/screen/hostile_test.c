@@ -23,6 +23,16 @@ static const char *const names[] = {
 
 enum { NAMES = sizeof names / sizeof names[0] };
 
+// Characters that would turn the order of a whole row round.
+static const char *const forbidden[] = {"\342\200\256", "\342\201\246", "\342\200\250", "\033"};
+
+static void assert_nothing_forbidden(const bk_terminal *terminal, const char *name)
+{
+    for (size_t i = 0; i < sizeof forbidden / sizeof forbidden[0]; i++)
+        if (bk_terminal_shows(terminal, forbidden[i]))
+            ck_abort_msg("the name %s reached the terminal as it is", name);
+}
+
 // The plain costume's line, and the bottom line, are where they always are.
 static void assert_rail_is_intact(const bk_terminal *terminal, const char *name)
 {
@@ -46,7 +56,9 @@ static void look_at(const char *name, const bk_terminal_options *options)
     ck_assert_ptr_nonnull(
         strstr(bk_terminal_row(terminal, bk_terminal_find(terminal, "next")), "fit        30 min"));
     ck_assert_ptr_nonnull(strstr(bk_terminal_row(terminal, 23), "q leave"));
+    assert_nothing_forbidden(terminal, name);
     bk_terminal_press(terminal, "Escape");
+    assert_nothing_forbidden(terminal, name);
     assert_rail_is_intact(terminal, name);
     ck_assert_int_eq(bk_terminal_end(terminal, "q"), 0);
     ck_assert(bk_terminal_settings_as_before(terminal));

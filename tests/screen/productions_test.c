@@ -1,3 +1,4 @@
+#include <stdio.h>
 #include <string.h>
 
 #include "screen/show.h"
@@ -19,10 +20,17 @@ END_TEST
 
 START_TEST(the_two_lines_it_shows_make_a_production)
 {
-    bk_test_write_text(bk_test_path("production.csv"), "production,opens\nThe Paper Lantern,2027-03-19\n");
-    bk_program_must(bodkin("import", bk_test_folder()), 0);
+    enum { TEXT_ROOM = 256 };
+    char text[TEXT_ROOM];
     bk_terminal *terminal = bk_terminal_start(NULL);
-    ck_assert(bk_terminal_shows(terminal, "The Paper Lantern"));
+    size_t row = bk_terminal_find(terminal, "production,opens");
+    int length = snprintf(text, sizeof text, "%s\n",
+                          bk_terminal_row(terminal, row) + strspn(bk_terminal_row(terminal, row), " "));
+    const char *second = bk_terminal_row(terminal, row + 1);
+    snprintf(text + length, sizeof text - (size_t)length, "%s\n", second + strspn(second, " "));
+    bk_test_write_text(bk_test_path("production.csv"), text);
+    bk_program_must(bodkin("import", bk_test_folder()), 0);
+    bk_terminal_await(terminal, "The Paper Lantern        Fri 19 Mar   17 days to opening");
     bk_terminal_close(terminal);
 }
 END_TEST
@@ -56,6 +64,20 @@ START_TEST(p_goes_from_the_rail_to_the_productions_and_enter_to_the_rail_of_anot
 }
 END_TEST
 
+START_TEST(the_production_shown_last_is_under_the_cursor)
+{
+    bk_show_import();
+    bk_test_write_text(bk_test_path("production.csv"), "production,opens\nLast Winter,2027-01-08\n");
+    bk_program_must(bodkin("import", bk_test_folder()), 0);
+    bk_terminal *terminal = bk_terminal_start(NULL);
+    bk_terminal_press(terminal, "p");
+    ck_assert(bk_terminal_shows(terminal, "opened 53 days ago"));
+    ck_assert_ptr_nonnull(strstr(bk_terminal_row(terminal, bk_terminal_chosen(terminal)), "The Salt Road"));
+    bk_terminal_close(terminal);
+}
+END_TEST
+
 BK_TEST_MAIN("productions screen", an_empty_workroom_says_how_to_begin,
              the_two_lines_it_shows_make_a_production, a_production_brought_in_meanwhile_appears_by_itself,
-             p_goes_from_the_rail_to_the_productions_and_enter_to_the_rail_of_another)
+             p_goes_from_the_rail_to_the_productions_and_enter_to_the_rail_of_another,
+             the_production_shown_last_is_under_the_cursor)

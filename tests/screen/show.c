@@ -72,9 +72,14 @@ void bk_show_import(void)
     import_folder(bk_show_folder(), false);
 }
 
-void bk_show_replace(const char *name, const char *text)
+void bk_show_rewrite(const char *name, const char *text)
 {
     write_sheet(bk_show_folder(), name, text);
+}
+
+void bk_show_replace(const char *name, const char *text)
+{
+    bk_show_rewrite(name, text);
     import_folder(bk_show_folder(), true);
 }
 

@@ -17,6 +17,9 @@
 ///     4A Ghost        Shroud            held       not cast
 void bk_show_import(void);
 
+/// Changes one of its files; nothing is brought in yet.
+void bk_show_rewrite(const char *name, const char *text);
+
 /// The same again in its place (--replace), with the file `name` holding `text` instead of its own.
 void bk_show_replace(const char *name, const char *text);
 

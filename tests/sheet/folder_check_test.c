@@ -247,11 +247,10 @@ START_TEST(a_faulty_row_is_no_second_fault_where_it_is_named)
          "fit, hand, craft or dye"},
         {"steps.csv", "Cut the linen", "Cut, pin the linen",
          "steps.csv:2: took: the row has 18 cells, but the first line names 17 columns; put a text that has "
-         "commas in "
-         "double quotes"},
+         "commas in double quotes, and write a decimal comma as a point"},
         {"pieces.csv", "Linen shirt", "Shirt, linen",
          "pieces.csv:2: note: the row has 14 cells, but the first line names 13 columns; put a text that has "
-         "commas in double quotes"}));
+         "commas in double quotes, and write a decimal comma as a point"}));
 }
 END_TEST
 

@@ -27,7 +27,7 @@ static void copy_folder(const char *from, const char *to, bool over)
     reading read = reading_of(from, NULL);
     ck_assert_msg(read.status == BK_OK, "%s", read.error.text);
     bk_error error = {0};
-    bk_status status = bk_folder_write(bk_test_path(to), read.folder, over, &error);
+    bk_status status = bk_folder_write(bk_test_path(to), read.folder, over, NULL, &error);
     ck_assert_msg(status == BK_OK, "%s", error.text);
     reading_free(&read);
 }
@@ -127,7 +127,7 @@ static void expect_refused(const char *to, bool over, const char *sentence)
     reading read = reading_of(bk_test_folder(), NULL);
     ck_assert_int_eq(read.status, BK_OK);
     bk_error error = {0};
-    ck_assert_int_eq(bk_folder_write(to, read.folder, over, &error), BK_REFUSED);
+    ck_assert_int_eq(bk_folder_write(to, read.folder, over, NULL, &error), BK_REFUSED);
     ck_assert_str_eq(error.text, sentence);
     reading_free(&read);
 }
@@ -192,7 +192,7 @@ static bk_status write_with_little_room(const char *to, const bk_folder *folder,
     signal(SIGXFSZ, SIG_IGN);
     bool limited = getrlimit(RLIMIT_FSIZE, &all) == 0 &&
                    setrlimit(RLIMIT_FSIZE, &(struct rlimit){.rlim_cur = room, .rlim_max = all.rlim_max}) == 0;
-    bk_status status = bk_folder_write(to, folder, false, error);
+    bk_status status = bk_folder_write(to, folder, false, NULL, error);
     limited &= setrlimit(RLIMIT_FSIZE, &all) == 0;
     ck_assert(limited);
     return status;

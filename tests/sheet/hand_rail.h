@@ -3,9 +3,10 @@
 
 #include "bodkin/work/rail.h"
 
-/// A rail put together by hand, on Tue 2 Mar 2027, 17 days before "The Salt Road" opens: one costume, 1A, due on Tue 16 Mar, of
-/// the pieces G1 and C1, with the steps G1/cut (cut), C1/hem (hand) and C1/fit (fit), and the materials wool flannel (m) and
-/// hooks (each). A test changes what it looks at; everything lasts until the next call.
+/// A rail put together by hand, on Tue 2 Mar 2027, 17 days before "The Salt Road" opens: one costume, 1A, due
+/// on Tue 16 Mar, of the pieces G1 and C1, with the steps G1/cut (cut), C1/hem (hand) and C1/fit (fit), and
+/// the materials wool flannel (m) and hooks (each). A test changes what it looks at; everything lasts until
+/// the next call.
 typedef struct hand_rail {
     bk_rail rail;
     bk_rail_costume costume;

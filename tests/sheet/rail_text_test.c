@@ -43,15 +43,16 @@ START_TEST(a_costume_has_a_line_and_beneath_it_who_wears_it_and_what_it_waits_on
     hand_rail_wait(hand, BK_HELD, &missed, 1);
     ck_assert_str_eq(text_of(hand, false),
                      "The Salt Road                                     17 days to opening, Fri 19 Mar\n"
+                     "late: none; tight: 1A; 0 min of work left\n"
                      "1 costume: 1 held\n"
                      "Waiting on: a fitting 1\n"
                      "\n"
                      "No    Costume, who wears it, waiting on   Seam         State     Due\n"
                      "1A    Coronation gown                     ━ ━ ━ ━ ┃· · held      Tue 16 Mar\n"
                      "      Ana Ruíz, Salt Queen: fitting missed\n");
-    ck_assert_str_eq(line_of(text_of(hand, true), 5),
+    ck_assert_str_eq(line_of(text_of(hand, true), 6),
                      "1A    Coronation gown                     - - - - |. . held      Tue 16 Mar");
-    ck_assert_str_eq(line_of(text_of(hand, true), 6), "      Ana Ruiz, Salt Queen: fitting missed");
+    ck_assert_str_eq(line_of(text_of(hand, true), 7), "      Ana Ruiz, Salt Queen: fitting missed");
 }
 END_TEST
 
@@ -63,6 +64,7 @@ START_TEST(what_there_is_none_of_is_not_said)
     hand->costume.performer = NULL;
     ck_assert_str_eq(text_of(hand, true),
                      "The Salt Road                                     17 days to opening, Fri 19 Mar\n"
+                     "late: none; tight: none; 0 min of work left\n"
                      "1 costume: 1 ready\n"
                      "\n"
                      "No    Costume, who wears it, waiting on   Seam         State     Due\n"
@@ -89,13 +91,13 @@ START_TEST(what_can_go_on_as_it_is_says_so_before_its_waits)
     hand_rail_wait(hand, BK_FINISHING, &hand_wait, 1);
     hand->reckoned.can_go_on = true;
     hand->rail.counts.can_go_on = 1;
-    ck_assert_str_eq(line_of(text_of(hand, true), 1), "1 costume: 1 finishing; 1 can go on as it is");
-    ck_assert_str_eq(line_of(text_of(hand, true), 6),
+    ck_assert_str_eq(line_of(text_of(hand, true), 2), "1 costume: 1 finishing; 1 can go on as it is");
+    ck_assert_str_eq(line_of(text_of(hand, true), 7),
                      "      Ana Ruiz, Salt Queen: can go on as it is; hand sewing");
     hand->rail.counts.can_go_on = 2;
-    ck_assert_str_eq(line_of(text_of(hand, true), 1), "1 costume: 1 finishing; 2 can go on as they are");
+    ck_assert_str_eq(line_of(text_of(hand, true), 2), "1 costume: 1 finishing; 2 can go on as they are");
     hand_rail_wait(hand, BK_READY, NULL, 0);
-    ck_assert_str_eq(line_of(text_of(hand, true), 5), "      Ana Ruiz, Salt Queen");
+    ck_assert_str_eq(line_of(text_of(hand, true), 6), "      Ana Ruiz, Salt Queen");
 }
 END_TEST
 
@@ -141,10 +143,10 @@ START_TEST(a_long_number_takes_its_room_from_the_title)
 {
     hand_rail *hand = hand_rail_new();
     hand->record.number = "Chorus 12B";
-    ck_assert_str_eq(line_of(text_of(hand, true), 4),
+    ck_assert_str_eq(line_of(text_of(hand, true), 5),
                      "Chorus 12B Coronation gown                - - - - - -  ready     Tue 16 Mar");
     hand->record.number = "the seventh walker of the second crowd";
-    ck_assert_str_eq(line_of(text_of(hand, true), 4),
+    ck_assert_str_eq(line_of(text_of(hand, true), 5),
                      "the seventh walke... Coronation gown      - - - - - -  ready     Tue 16 Mar");
 }
 END_TEST

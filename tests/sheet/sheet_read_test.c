@@ -235,20 +235,39 @@ START_TEST(a_row_with_too_many_cells_is_told_at_the_last_column)
     changes_expected(
         CHANGES({"away.csv", "on tour", "on tour, in the north",
                  "away.csv:2: reason: the row has 5 cells, but the first line names 4 columns; put a text "
-                 "that has commas in double quotes"},
+                 "that has commas in double quotes, and write a decimal comma as a point"},
                 {"away.csv", "on tour", "on tour,,",
                  "away.csv:2: reason: the row has 6 cells, but the first line names 4 columns; take out the "
                  "commas at its end"},
                 {"performers.csv", "Ines Varga,stage door,60,", "Ines Varga,stage door, left,sixty,",
                  "performers.csv:2: note: the row has 5 cells, but the first line names 4 columns; put a "
-                 "text that has commas in double quotes"}));
+                 "text that has commas in double quotes, and write a decimal comma as a point"}));
 }
 END_TEST
 
-START_TEST(a_row_of_commas_is_told_once)
+START_TEST(a_row_of_nothing_but_commas_is_passed_over)
 {
-    changes_expected(CHANGES({"measures.csv", "93 cm,,\n", "93 cm,,\n,,,,,\n",
-                              "measures.csv:5: performer: the whole row is empty; fill it, or take it out"}));
+    good_sheets_put();
+    sheet_change("measures.csv", "93 cm,,\n", "93 cm,,\n,,,,,\n");
+    no_fault_expected();
+}
+END_TEST
+
+START_TEST(a_file_of_another_form_is_told_once_with_what_to_do)
+{
+    good_sheets_put();
+    sheet_put("roles.csv", "role;performer\nThe Miller;Ines Varga\n");
+    fault_expected(
+        "roles.csv:1: sheet: the cells are separated by semicolons; save the file anew with commas between "
+        "them");
+    good_sheets_put();
+    sheet_put("dates.csv", "what\ton\nparade\t2027-04-01\n");
+    fault_expected(
+        "dates.csv:1: sheet: the cells are separated by tabs; save the file anew with commas between them");
+    good_sheets_put();
+    bk_test_write(bk_test_path("needs.csv"), "\xff\xfep\0i\0", 6);
+    fault_expected(
+        "needs.csv:1: sheet: is Unicode of another sort (UTF-16); save the file anew as CSV in UTF-8");
 }
 END_TEST
 
@@ -316,21 +335,24 @@ START_TEST(a_faulty_cell_of_an_unknown_column_is_told_as_well)
 }
 END_TEST
 
-BK_TEST_MAIN(
-    "sheet read", a_sound_production_has_no_fault, a_folder_that_is_not_there_is_refused_with_its_name,
-    a_file_in_place_of_the_folder_is_refused, the_number_of_faults_is_the_error,
-    a_missing_production_sheet_is_told, an_empty_file_is_told_with_the_columns_it_must_have,
-    an_empty_sheet_is_the_only_fault_though_others_refer_to_it,
-    a_sheet_of_another_name_is_told_with_the_one_that_is_meant,
-    a_sheet_in_capital_letters_is_told_with_its_right_name, other_files_and_hidden_ones_are_passed_over,
-    a_sheet_that_is_a_folder_is_told, a_sheet_that_cannot_be_opened_is_told_with_the_reason,
-    a_sheet_of_more_than_a_gigabyte_is_not_read, an_unknown_column_is_told_with_the_one_that_is_meant,
-    a_column_given_twice_is_told, a_required_column_left_out_is_told_once_and_its_rows_are_not,
-    a_sheet_without_its_names_is_the_only_fault_though_others_refer_to_it,
-    a_faulty_cell_of_the_first_line_is_told_by_its_place,
-    a_row_with_too_few_cells_is_told_at_the_first_that_is_missing, the_cells_that_a_short_row_has_are_checked,
-    a_row_with_too_many_cells_is_told_at_the_last_column, a_row_of_commas_is_told_once,
-    bytes_that_are_no_utf_8_are_told_at_their_cell, a_nul_byte_is_told_at_its_cell,
-    a_cell_of_a_megabyte_is_told, a_quote_never_closed_is_told_where_its_row_begins,
-    quotes_in_the_wrong_place_are_told_with_the_way_to_write_them,
-    a_faulty_cell_of_an_unknown_column_is_told_as_well)
+BK_TEST_MAIN("sheet read", a_sound_production_has_no_fault,
+             a_folder_that_is_not_there_is_refused_with_its_name, a_file_in_place_of_the_folder_is_refused,
+             the_number_of_faults_is_the_error, a_missing_production_sheet_is_told,
+             an_empty_file_is_told_with_the_columns_it_must_have,
+             an_empty_sheet_is_the_only_fault_though_others_refer_to_it,
+             a_sheet_of_another_name_is_told_with_the_one_that_is_meant,
+             a_sheet_in_capital_letters_is_told_with_its_right_name,
+             other_files_and_hidden_ones_are_passed_over, a_sheet_that_is_a_folder_is_told,
+             a_sheet_that_cannot_be_opened_is_told_with_the_reason,
+             a_sheet_of_more_than_a_gigabyte_is_not_read,
+             an_unknown_column_is_told_with_the_one_that_is_meant, a_column_given_twice_is_told,
+             a_required_column_left_out_is_told_once_and_its_rows_are_not,
+             a_sheet_without_its_names_is_the_only_fault_though_others_refer_to_it,
+             a_faulty_cell_of_the_first_line_is_told_by_its_place,
+             a_row_with_too_few_cells_is_told_at_the_first_that_is_missing,
+             the_cells_that_a_short_row_has_are_checked, a_row_with_too_many_cells_is_told_at_the_last_column,
+             a_row_of_nothing_but_commas_is_passed_over, a_file_of_another_form_is_told_once_with_what_to_do,
+             bytes_that_are_no_utf_8_are_told_at_their_cell, a_nul_byte_is_told_at_its_cell,
+             a_cell_of_a_megabyte_is_told, a_quote_never_closed_is_told_where_its_row_begins,
+             quotes_in_the_wrong_place_are_told_with_the_way_to_write_them,
+             a_faulty_cell_of_an_unknown_column_is_told_as_well)

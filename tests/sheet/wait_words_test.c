@@ -16,7 +16,7 @@ static bk_arena *texts(void)
     return arena;
 }
 
-// --------------------------------------------------------------------------------------------------------------- waits
+// ----------------------------------------------------------------------------------------------------- waits
 
 /// A claim of 2.4, of which `short_of` millionths are short, and when the rest comes.
 static bk_claim claim_of(size_t material, bk_quantity short_of, bk_day comes)
@@ -68,7 +68,7 @@ START_TEST(materials)
          "needs 2.4 m of wool flannel: 1 m on the shelf, 1.4 m due Wed 5 Jan 2028"},
         {BK_DETAIL_LATE, FLANNEL, 400000, DAY(2, 22), "wool flannel late",
          "needs 2.4 m of wool flannel: 2 m on the shelf, 0.4 m late, was due Mon 22 Feb"},
-        {BK_DETAIL_NO_DATE, HOOKS, 400000, BK_NO_DAY, "hooks has no date",
+        {BK_DETAIL_NO_DATE, HOOKS, 400000, BK_NO_DAY, "no date for hooks",
          "needs 2.4 hooks: 2 on the shelf, 0.4 ordered without a date"},
     };
     for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
@@ -163,20 +163,20 @@ START_TEST(in_brief_what_somebody_must_act_on_comes_first_and_each_is_said_once)
         {.on = BK_WAIT_FITTING, .piece = GOWN, .step = GOWN_CUT, .detail = BK_DETAIL_MISSED, .acts = true},
     };
     hand_rail *hand = hand_rail_new();
-    ck_assert_str_eq(bk_costume_waits_brief(&hand->rail, &hand->costume, texts()), "");
+    ck_assert_str_eq(bk_costume_waits_brief(&hand->rail, &hand->costume, SIZE_MAX, texts()), "");
     hand_rail_wait(hand, BK_HELD, waits, sizeof waits / sizeof *waits);
-    ck_assert_str_eq(bk_costume_waits_brief(&hand->rail, &hand->costume, texts()),
+    ck_assert_str_eq(bk_costume_waits_brief(&hand->rail, &hand->costume, SIZE_MAX, texts()),
                      "fitting missed; no measures; hand sewing");
 }
 END_TEST
 
-// ------------------------------------------------------------------------------------------ states, urgency, countdown
+// -------------------------------------------------------------------------------- states, urgency, countdown
 
 START_TEST(states_and_urgencies_are_words)
 {
     static const char *const states[BK_STATES] = {"ready",   "in work", "finishing",
                                                   "waiting", "held",    "unlisted"};
-    static const char *const urgencies[BK_URGENCIES] = {"late", "tight", "in time"};
+    static const char *const urgencies[BK_URGENCIES] = {"late", "tight", "in time", ""};
     for (int i = 0; i < BK_STATES; i++)
         ck_assert_str_eq(bk_state_word((bk_state)i), states[i]);
     for (int i = 0; i < BK_URGENCIES; i++)
@@ -184,17 +184,17 @@ START_TEST(states_and_urgencies_are_words)
 }
 END_TEST
 
-START_TEST(a_costume_is_late_past_its_day_and_tight_within_seven_days_or_when_held)
+START_TEST(a_costume_is_late_past_its_day_and_tight_within_seven_days_or_four_weeks_when_held)
 {
     static const struct {
         int days;
         bk_state state;
         bk_urgency urgency;
     } rows[] = {
-        {-1, BK_IN_WORK, BK_LATE},   {-1, BK_HELD, BK_LATE},    {-1, BK_READY, BK_IN_TIME},
-        {0, BK_IN_WORK, BK_TIGHT},   {7, BK_WAITING, BK_TIGHT}, {8, BK_WAITING, BK_IN_TIME},
-        {60, BK_HELD, BK_TIGHT},     {0, BK_READY, BK_IN_TIME}, {60, BK_UNLISTED, BK_IN_TIME},
-        {3, BK_FINISHING, BK_TIGHT},
+        {-1, BK_IN_WORK, BK_LATE},      {-1, BK_HELD, BK_LATE},      {-1, BK_READY, BK_IN_TIME},
+        {0, BK_IN_WORK, BK_TIGHT},      {7, BK_WAITING, BK_TIGHT},   {8, BK_WAITING, BK_NOT_SAID},
+        {28, BK_HELD, BK_TIGHT},        {29, BK_HELD, BK_NOT_SAID},  {0, BK_READY, BK_IN_TIME},
+        {60, BK_UNLISTED, BK_NOT_SAID}, {3, BK_FINISHING, BK_TIGHT},
     };
     for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
         hand_rail *hand = hand_rail_new();
@@ -223,7 +223,7 @@ START_TEST(the_countdown_is_told_in_whole_days)
 }
 END_TEST
 
-// ----------------------------------------------------------------------------------------------------------- the seam
+// -------------------------------------------------------------------------------------------------- the seam
 
 typedef struct seam_row {
     bk_seam seam;
@@ -280,7 +280,7 @@ END_TEST
 BK_TEST_MAIN("wait words", measures, materials, fittings_and_hand_sewing, people, pieces_that_are_out,
              steps_of_other_costumes, in_brief_what_somebody_must_act_on_comes_first_and_each_is_said_once,
              states_and_urgencies_are_words,
-             a_costume_is_late_past_its_day_and_tight_within_seven_days_or_when_held,
+             a_costume_is_late_past_its_day_and_tight_within_seven_days_or_four_weeks_when_held,
              the_countdown_is_told_in_whole_days,
              the_seam_is_sewn_in_proportion_and_takes_exactly_its_columns,
              a_seam_of_any_width_and_any_minutes_keeps_its_rules)

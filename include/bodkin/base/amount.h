@@ -13,8 +13,11 @@ typedef int64_t bk_quantity; ///< millionths of the material's unit
 
 #define BK_QUANTITY_ONE INT64_C(1000000)
 
+/// The largest quantity that can be written down, a thousand million units: thousands of them add up without overflow.
+#define BK_QUANTITY_MOST (INT64_C(1000000000) * BK_QUANTITY_ONE)
+
 /// Reads a plain decimal number with at most six decimals, as millionths; a sign `-` is allowed when
-/// `below_zero`. At most 9,000,000,000,000 units.
+/// `below_zero`. At most BK_QUANTITY_MOST.
 bk_reading bk_quantity_read(const char *text, bool below_zero, bk_quantity *quantity);
 /// Writes it without trailing zeros: `2.4`, `-0.5`, `3`; the empty string for BK_NO_AMOUNT. Returns `out`.
 char *bk_quantity_write(bk_quantity quantity, char out[BK_AMOUNT_ROOM]);

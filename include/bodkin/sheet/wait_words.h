@@ -12,17 +12,25 @@ const char *bk_wait_sentence(const bk_rail *rail, const bk_wait *wait, bk_arena 
 /// A few words for a line of the rail: "wool flannel due Tue 9 Mar", "fitting not booked".
 const char *bk_wait_brief(const bk_rail *rail, const bk_wait *wait, bk_arena *arena);
 
-/// All waits of a costume in brief, the ones somebody must act on first, each said once: "measures old; thread short".
-const char *bk_costume_waits_brief(const bk_rail *rail, const bk_rail_costume *costume, bk_arena *arena);
+/// All waits of a costume in brief, the ones somebody must act on first, each said once: "measures old; thread short". Ends
+/// early once the text is `enough` bytes long (SIZE_MAX: all of it), so that a line costs no more than what it shows.
+const char *bk_costume_waits_brief(const bk_rail *rail, const bk_rail_costume *costume, size_t enough,
+                                   bk_arena *arena);
 
 /// "in work", "held" ... as a person reads it.
 const char *bk_state_word(bk_state state);
 
-/// How near the due day is: late, tight (the minutes left do not fit well into the days left), in time.
-typedef enum bk_urgency { BK_LATE, BK_TIGHT, BK_IN_TIME, BK_URGENCIES } bk_urgency;
+/// How near the due day is.
+typedef enum bk_urgency {
+    BK_LATE,
+    BK_TIGHT,
+    BK_IN_TIME,
+    BK_NOT_SAID, ///< nothing can be promised before hands and hours are reckoned; its word is empty
+    BK_URGENCIES
+} bk_urgency;
 
-/// For a costume on the rail's day: late when its due day is past and it is not ready; tight when it is held or due within
-/// seven days and not ready; else in time. Common practice, until hands and hours are reckoned.
+/// For a costume on the rail's day: in time when it is ready; else late when its due day is past; tight when it is due
+/// within seven days, or is held and due within four weeks; else nothing is said. Common practice.
 bk_urgency bk_costume_urgency(const bk_rail *rail, const bk_rail_costume *costume);
 const char *bk_urgency_word(bk_urgency urgency);
 

@@ -17,6 +17,9 @@ typedef struct bk_screens_options {
     int idle_fd; ///< a byte is written there each time everything is painted and a key is waited for; -1: none
 } bk_screens_options;
 
+/// Whether this terminal can show the screens; to be asked before a store is made for them.
+bk_status bk_screens_possible(bk_error *error) BK_MUST_USE;
+
 /// Runs the screens until the person leaves. Errors: no terminal, a terminal that cannot be driven, trouble with the
 /// store.
 bk_status bk_screens_run(const bk_screens_options *options, bk_error *error) BK_MUST_USE;

@@ -24,6 +24,10 @@ typedef enum bk_style {
 /// Added to a style: on the line of the cursor, which is shown in reverse.
 enum { BK_STYLE_CHOSEN = 0x100 };
 
+/// Whether there is a terminal that can be taken over; nothing is done to it. Errors: standard input or output is no
+/// terminal, its type (TERM) is unknown or cannot move the cursor.
+bk_status bk_term_possible(bk_error *error) BK_MUST_USE;
+
 /// Takes the terminal over. Errors: standard input or output is no terminal, its type (TERM) is unknown or cannot move
 /// the cursor. From here to bk_term_stop a fatal signal first puts the terminal right.
 bk_status bk_term_start(bk_error *error) BK_MUST_USE;
