@@ -7,7 +7,8 @@
 
 static void memory_exhausted(size_t wanted)
 {
-    fprintf(stderr, "bodkin: The computer has no memory left (%zu bytes were wanted); nothing half-done was kept.\n",
+    fprintf(stderr,
+            "bodkin: The computer has no memory left (%zu bytes were wanted); nothing half-done was kept.\n",
             wanted);
     exit(BK_STORE);
 }

@@ -1,6 +1,7 @@
 #include "bodkin/work/export.h"
 
 #include "bodkin/cmd/command.h"
+#include "bodkin/cmd/progress.h"
 #include "bodkin/cmd/surroundings.h"
 #include "bodkin/sheet/folder_sheets.h"
 #include "bodkin/work/productions.h"
@@ -9,14 +10,17 @@ static bk_status write_folder(const bk_call *call, bk_store *store, bk_arena *ar
 {
     bk_production production;
     bk_folder *folder = NULL;
+    bk_progress_line line = bk_progress_line_begin();
+    bk_progress progress = {bk_progress_line_show, &line};
     bk_status status =
         bk_production_choose(store, call->production, bk_call_today(call), arena, &production, error);
     if (!status) {
         status = bk_export_folder(store, production.id, &folder, error);
     }
     if (!status) {
-        status = bk_folder_write(call->arguments[0], folder, call->replace, error);
+        status = bk_folder_write(call->arguments[0], folder, call->replace, &progress, error);
     }
+    bk_progress_line_clear(&line);
     if (!status) {
         bool ascii = bk_ascii_only();
         bk_buffer text = {0};

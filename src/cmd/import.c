@@ -1,83 +1,15 @@
 #include "bodkin/work/import.h"
 
-#include <signal.h>
 #include <stdio.h>
 #include <sys/stat.h>
-#include <time.h>
-#include <unistd.h>
 
 #include "bodkin/cmd/command.h"
+#include "bodkin/cmd/progress.h"
 #include "bodkin/cmd/surroundings.h"
 #include "bodkin/sheet/folder_sheets.h"
 
 // Importing: the folder is read and checked first, within the change that takes it in, so that what it is checked
 // against cannot move; a store that is not there yet is made only for a folder without faults.
-
-// ------------------------------------------------------------------------------------------------- progress
-
-static volatile sig_atomic_t stop_asked;
-
-static void ask_to_stop(int signal_number)
-{
-    (void)signal_number;
-    stop_asked = 1;
-}
-
-/// A signal that is ignored stays so (nohup). A second one ends the program at once; the store takes back by itself what
-/// was not committed.
-static void watch_for_stops(void)
-{
-    static const int stops[] = {SIGINT, SIGTERM, SIGHUP};
-    struct sigaction stop = {.sa_handler = ask_to_stop, .sa_flags = (int)SA_RESETHAND};
-    for (size_t i = 0; i < sizeof stops / sizeof *stops; i++) {
-        struct sigaction before;
-        if (!sigaction(stops[i], NULL, &before) && before.sa_handler != SIG_IGN) {
-            sigaction(stops[i], &stop, NULL);
-        }
-    }
-}
-
-typedef struct progress_line {
-    struct timespec begun, told;
-    bool on_terminal; ///< somebody sees it
-    bool shown;
-} progress_line;
-
-static double seconds_since(const struct timespec *from)
-{
-    const double nanoseconds = 1e9;
-    struct timespec now;
-    clock_gettime(CLOCK_MONOTONIC, &now);
-    return (double)(now.tv_sec - from->tv_sec) + (double)(now.tv_nsec - from->tv_nsec) / nanoseconds;
-}
-
-/// Stops the import when asked to; else shows how far it is on the terminal, once it takes longer than half a second.
-static bool show_progress(void *self, const char *what, int64_t done, int64_t all)
-{
-    static const double patience = 0.5;
-    static const double pause = 0.1;
-    enum { PERCENT = 100 };
-    progress_line *line = self;
-    if (stop_asked) {
-        return false;
-    }
-    if (!line->on_terminal || seconds_since(&line->begun) < patience || seconds_since(&line->told) < pause) {
-        return true;
-    }
-    clock_gettime(CLOCK_MONOTONIC, &line->told);
-    line->shown = true;
-    fprintf(stderr, "\r%-20s %3d %%   Ctrl-C stops", what, all ? (int)(done * PERCENT / all) : 0);
-    fflush(stderr);
-    return true;
-}
-
-static void clear_progress(const progress_line *line)
-{
-    enum { LINE_COLUMNS = 60 };
-    if (line->shown) {
-        fprintf(stderr, "\r%*s\r", LINE_COLUMNS, "");
-    }
-}
 
 // --------------------------------------------------------------------------------------------------- report
 
@@ -119,7 +51,8 @@ typedef struct import_run {
     bk_folder *folder;
     bk_faults *faults;
     bk_arena *arena;
-    bk_progress progress;
+    bk_progress_line line;
+    bk_progress progress; ///< tells the line
     bk_import_report report;
 } import_run;
 
@@ -148,6 +81,17 @@ static bk_status read_folder(import_run *run, bk_error *error)
     return status;
 }
 
+/// From here on it cannot be stopped any more, so it is asked once more before.
+static bk_status commit(import_run *run, bk_error *error)
+{
+    if (!bk_progress_line_last(&run->line)) {
+        bk_store_change_drop(run->store);
+        return bk_fail(error, BK_REFUSED, "The import was stopped; nothing was changed.");
+    }
+    char now[BK_NOW_ROOM];
+    return bk_store_change_commit(run->store, bk_now(now), run->report.sentence, NULL, error);
+}
+
 static bk_status take_in(import_run *run, bk_error *error)
 {
     bool there = is_there(run->call->store);
@@ -166,17 +110,11 @@ static bk_status take_in(import_run *run, bk_error *error)
     if (!status) {
         status = bk_import_folder(run->store, run->folder, &options, run->arena, &run->report, error);
     }
-    char now[BK_NOW_ROOM];
-    return status ? status
-                  : bk_store_change_commit(run->store, bk_now(now), run->report.sentence, NULL, error);
+    return status ? status : commit(run, error);
 }
 
 bk_status bk_import_command(const bk_call *call, bk_error *error)
 {
-    progress_line line = {0};
-    clock_gettime(CLOCK_MONOTONIC, &line.begun);
-    line.on_terminal = isatty(STDERR_FILENO);
-    watch_for_stops();
     if (call->as != BK_AS_MAKER) {
         return bk_fail(error, BK_REFUSED, "Only the maker imports; leave out --as.");
     }
@@ -185,10 +123,11 @@ bk_status bk_import_command(const bk_call *call, bk_error *error)
         .folder = bk_folder_new(),
         .faults = bk_faults_new(),
         .arena = bk_arena_new(),
-        .progress = {show_progress, &line},
+        .line = bk_progress_line_begin(),
     };
+    run.progress = (bk_progress){bk_progress_line_show, &run.line};
     bk_status status = take_in(&run, error);
-    clear_progress(&line);
+    bk_progress_line_clear(&run.line);
     print_faults(run.faults, run.arena);
     if (!status) {
         status = print_report(&run.report, run.arena, error);

@@ -23,7 +23,7 @@ typedef struct sheet_job {
     const bk_column **columns; ///< the column of each, NULL where it is unknown
     const char **names;        ///< what the first line calls each
     bool *filled;              ///< of the sheet's columns: whether the first line has it
-    char *records; ///< `count` of them, in memory of their own while they grow
+    char *records;             ///< `count` of them, in memory of their own while they grow
     size_t count, room;
     void *unknown; ///< a record of which nothing is known
 } sheet_job;
@@ -282,7 +282,8 @@ static void keep_records(const sheet_job *job)
     bk_sheet_rows_set(folder, job->sheet, rows);
 }
 
-static bk_status read_sheet(sheet_job *job, bk_csv_reader *csv, size_t length, bk_error *error)
+static bk_status read_sheet(sheet_job *job, bk_csv_reader *csv, const char *bytes, size_t length,
+                            bk_error *error)
 {
     bk_csv_record header;
     if (!bk_progress_tell(job->reading->progress, job->sheet->file, 0, (int64_t)length))
@@ -307,7 +308,7 @@ bk_status bk_sheet_read(bk_sheet_reading *reading, bk_sheet_number sheet, const 
     sheet_job job = {
         .reading = reading, .number = sheet, .sheet = &bk_sheets[sheet], .scratch = bk_arena_new()};
     bk_csv_reader *csv = bk_csv_reader_new(bytes, length);
-    bk_status status = read_sheet(&job, csv, length, error);
+    bk_status status = read_sheet(&job, csv, bytes, length, error);
     free(job.records);
     bk_csv_reader_free(csv);
     bk_arena_free(job.scratch);

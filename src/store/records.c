@@ -278,8 +278,8 @@ static bk_status tell_fault(const row_reading *reading, const bk_field *field, c
                        reading->table->what, id);
     const char *what = field->type == BK_FIELD_WORD ? field->words->what : "day or time";
     return bk_fail(reading->error, BK_STORE,
-                   "The %s number %" PRId64 " in the workroom has a %s that is none.", reading->table->what, id,
-                   what);
+                   "The %s number %" PRId64 " in the workroom has a %s that is none.", reading->table->what,
+                   id, what);
 }
 
 // All columns are taken, also behind a faulty one: the first fault is told.

@@ -9,13 +9,26 @@
 
 // ------------------------------------------------------------------------------------- for all of the import
 
-bk_status bk_import_told(bk_importing *importing, const char *sheet, size_t rows)
+enum { TELL_EVERY = 1024 };
+
+static bk_status tell(bk_importing *importing, const char *sheet, int64_t done)
 {
-    importing->rows_done += (int64_t)rows;
-    if (bk_progress_tell(importing->options->progress, sheet, importing->rows_done, importing->rows)) {
+    if (bk_progress_tell(importing->options->progress, sheet, done, importing->rows)) {
         return BK_OK;
     }
     return bk_fail(importing->error, BK_REFUSED, "The import was stopped; nothing was changed.");
+}
+
+bk_status bk_import_told(bk_importing *importing, const char *sheet, size_t rows)
+{
+    importing->rows_done += (int64_t)rows;
+    return tell(importing, sheet, importing->rows_done);
+}
+
+bk_status bk_import_row(bk_importing *importing, const char *sheet, size_t row)
+{
+    int64_t done = importing->rows_done + (int64_t)row + 1;
+    return done % TELL_EVERY ? BK_OK : tell(importing, sheet, done);
 }
 
 int64_t bk_import_id(const bk_index *names, const char *name)
@@ -28,6 +41,22 @@ bk_status bk_import_add(bk_importing *importing, bk_family family, const void *r
                         int64_t *id)
 {
     return bk_store_add(importing->store, family, record, (int64_t)position, id, importing->error);
+}
+
+bk_id_index *bk_import_private_at(const bk_rows *rows)
+{
+    const bk_private *items = rows->items;
+    bk_id_index *at = bk_id_index_new();
+    for (size_t i = 0; i < rows->count; i++) {
+        bk_id_index_put(at, items[i].id, (long long)i);
+    }
+    return at;
+}
+
+const bk_private *bk_import_private_of(const bk_id_index *at, const bk_rows *rows, int64_t id)
+{
+    const long long *found = bk_id_index_find(at, id);
+    return found ? (const bk_private *)rows->items + *found : NULL;
 }
 
 static bool same_private(const bk_private *left, const bk_private *right)
@@ -122,11 +151,12 @@ static const char *sentence_of(const bk_importing *importing, bool replaced)
         folder->pieces.count == 1 ? "" : "s", folder->steps.count, folder->steps.count == 1 ? "" : "s");
 }
 
+/// The steps twice: once for themselves, once for what they come after.
 static int64_t rows_of(const bk_folder *folder)
 {
     return (int64_t)(folder->dates.count + folder->people.count + folder->away.count +
                      folder->performers.count + folder->measures.count + folder->roles.count +
-                     folder->costumes.count + folder->pieces.count + folder->steps.count +
+                     folder->costumes.count + folder->pieces.count + 2 * folder->steps.count +
                      folder->materials.count + folder->needs.count + folder->orders.count +
                      folder->fittings.count);
 }
@@ -161,6 +191,7 @@ static void importing_free(bk_importing *importing)
         bk_index_free(tables[i]);
     }
     bk_id_index_free(importing->counted);
+    bk_id_index_free(importing->shelf);
     bk_list_free(&importing->notes.items);
 }
 
@@ -195,6 +226,7 @@ bk_status bk_import_folder(bk_store *store, const bk_folder *folder, const bk_im
         .pieces = bk_index_new(),
         .steps = bk_index_new(),
         .counted = bk_id_index_new(),
+        .shelf = bk_id_index_new(),
     };
     bool replaced = false;
     bk_status status = run(&importing, &replaced);

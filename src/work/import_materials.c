@@ -1,6 +1,7 @@
 #include <stddef.h>
 
 #include "bodkin/base/text.h"
+#include "bodkin/work/import_match.h"
 #include "bodkin/work/import_parts.h"
 
 static const bk_merge_field material_fields[] = {
@@ -18,18 +19,25 @@ static const bk_merge_field order_fields[] = {
 
 #define FIELDS(table) table, sizeof(table) / sizeof *(table)
 
-static const bk_private *private_of(const bk_rows *rows, int64_t id)
-{
-    const bk_private *items = rows->items;
-    for (size_t i = 0; i < rows->count; i++) {
-        if (items[i].id == id) {
-            return &items[i];
-        }
-    }
-    return NULL;
-}
-
 // ----------------------------------------------------------------------------------------------- materials
+
+/// Moves a material's shelf and keeps what lies there in mind. Refused where it would be more than a sheet can say, so
+/// that what was taken in can be given out and added up.
+static bk_status move(bk_importing *importing, const bk_movement *movement, const char *name)
+{
+    long long *shelf = bk_id_index_put(importing->shelf, movement->material_id, 0);
+    long long after = 0;
+    if (__builtin_add_overflow(*shelf, (long long)movement->quantity, &after) || after > BK_QUANTITY_MOST) {
+        char most[BK_AMOUNT_ROOM];
+        return bk_fail(importing->error, BK_REFUSED,
+                       "There would be more \"%s\" than can be kept, which is %s; mend on_hand in "
+                       "materials.csv or the quantity in orders.csv. Nothing was changed.",
+                       bk_text_safe(importing->arena, name, false),
+                       bk_quantity_write(BK_QUANTITY_MOST, most));
+    }
+    *shelf = after;
+    return bk_import_add(importing, BK_MOVEMENTS, movement, 0, NULL);
+}
 
 /// Counts the shelf where the sheet says what lies there and it is not what the store has.
 static bk_status count_shelf(bk_importing *importing, const bk_material *row, int64_t id, bk_quantity known,
@@ -51,14 +59,14 @@ static bk_status count_shelf(bk_importing *importing, const bk_material *row, in
     bk_movement count = {
         .material_id = id,
         .kind = BK_MOVED_COUNT,
-        .quantity = row->on_hand - (known == BK_NO_AMOUNT ? 0 : known),
+        .quantity = row->on_hand - (known == BK_NO_AMOUNT ? 0 : known), // both within their bounds
         .moved_on = importing->options->today,
     };
-    return bk_import_add(importing, BK_MOVEMENTS, &count, 0, NULL);
+    return move(importing, &count, row->name);
 }
 
 static bk_status one_material(bk_importing *importing, const bk_material *row, bk_material *known,
-                              const bk_rows *prices)
+                              const bk_private *known_price)
 {
     const char *what = bk_arena_print(importing->arena, "materials.csv: %s", row->name);
     int64_t id = known ? known->id : 0;
@@ -76,8 +84,7 @@ static bk_status one_material(bk_importing *importing, const bk_material *row, b
         return status;
     }
     bk_private price = {id, NULL, row->price, row->currency};
-    return bk_import_private(importing, BK_PRICES, &price, known ? private_of(prices, id) : NULL, what,
-                             "price");
+    return bk_import_private(importing, BK_PRICES, &price, known_price, what, "price");
 }
 
 static bk_status import_shelf(bk_importing *importing)
@@ -91,37 +98,50 @@ static bk_status import_shelf(bk_importing *importing)
     }
     bk_material *materials = known.items;
     bk_index *at = bk_index_new();
+    bk_id_index *price_at = bk_import_private_at(&prices);
     for (size_t i = 0; !status && i < known.count; i++) {
         bk_index_put(at, materials[i].name, (long long)i);
         bk_index_put(importing->materials, materials[i].name, materials[i].id);
+        if (materials[i].on_hand != BK_NO_AMOUNT) {
+            bk_id_index_put(importing->shelf, materials[i].id, materials[i].on_hand);
+        }
     }
     for (size_t i = 0; !status && i < importing->folder->materials.count; i++) {
         const bk_material *row = &importing->folder->materials.items[i];
         const long long *found = bk_index_find(at, row->name);
-        status = one_material(importing, row, found ? &materials[*found] : NULL, &prices);
+        bk_material *mine = found ? &materials[*found] : NULL;
+        status = one_material(importing, row, mine,
+                              mine ? bk_import_private_of(price_at, &prices, mine->id) : NULL);
+        if (!status) {
+            status = bk_import_row(importing, "materials.csv", i);
+        }
     }
     bk_index_free(at);
+    bk_id_index_free(price_at);
     return status ? status : bk_import_told(importing, "materials.csv", importing->folder->materials.count);
 }
 
 // -------------------------------------------------------------------------------------------------- orders
 
-/// An order is known by its material, quantity and day; each known one is matched once.
-static bk_order *known_order(bk_rows *known, bool *matched, const bk_order *row)
+/// An order is known by its material, quantity and day.
+static const char *order_key(bk_arena *arena, const bk_order *order)
 {
-    bk_order *orders = known->items;
-    for (size_t i = 0; i < known->count; i++) {
-        if (!matched[i] && orders[i].material_id == row->material_id && orders[i].quantity == row->quantity &&
-            orders[i].ordered_on == row->ordered_on) {
-            matched[i] = true;
-            return &orders[i];
-        }
+    return bk_arena_print(arena, "%lld %lld %d", (long long)order->material_id, (long long)order->quantity,
+                          order->ordered_on);
+}
+
+static bk_matches *match_orders(bk_arena *arena, const bk_rows *known)
+{
+    const bk_order *orders = known->items;
+    bk_matches *matches = bk_matches_new(known->count);
+    for (size_t i = known->count; i-- > 0;) {
+        bk_matches_put(matches, order_key(arena, &orders[i]), i);
     }
-    return NULL;
+    return matches;
 }
 
 /// An order that was on its way and has arrived since, where the sheet does not say what lies on the shelf now.
-static bk_status deliver(bk_importing *importing, const bk_order *order)
+static bk_status deliver(bk_importing *importing, const bk_order *order, const char *material)
 {
     bk_movement delivery = {
         .material_id = order->material_id,
@@ -130,7 +150,7 @@ static bk_status deliver(bk_importing *importing, const bk_order *order)
         .moved_on = order->arrived_on,
         .order_id = order->id,
     };
-    return bk_import_add(importing, BK_MOVEMENTS, &delivery, 0, NULL);
+    return move(importing, &delivery, material);
 }
 
 static bk_status merge_order(bk_importing *importing, const bk_order *row, bk_order *known, const char *what)
@@ -142,13 +162,13 @@ static bk_status merge_order(bk_importing *importing, const bk_order *row, bk_or
     bk_status status = bk_store_put(importing->store, BK_ORDERS, known, importing->error);
     bool told = bk_id_index_find(importing->counted, known->material_id) != NULL;
     if (!status && was_open && known->arrived_on != BK_NO_DAY && !told) {
-        status = deliver(importing, known);
+        status = deliver(importing, known, row->material);
     }
     return status;
 }
 
 static bk_status one_order(bk_importing *importing, const bk_order *row, bk_order *known,
-                           const bk_rows *costs)
+                           const bk_private *known_cost)
 {
     char day[BK_DAY_ROOM];
     const char *what = bk_arena_print(importing->arena, "orders.csv: %s, %s", row->material,
@@ -160,8 +180,7 @@ static bk_status one_order(bk_importing *importing, const bk_order *row, bk_orde
         return status;
     }
     bk_private cost = {id, NULL, row->cost, row->currency};
-    return bk_import_private(importing, BK_ORDER_COSTS, &cost, known ? private_of(costs, id) : NULL, what,
-                             "cost");
+    return bk_import_private(importing, BK_ORDER_COSTS, &cost, known_cost, what, "cost");
 }
 
 static bk_status import_orders(bk_importing *importing)
@@ -174,12 +193,21 @@ static bk_status import_orders(bk_importing *importing)
         status =
             bk_store_read(importing->store, BK_ORDER_COSTS, 0, importing->arena, &costs, importing->error);
     }
-    bool *matched = bk_arena_clear(importing->arena, known.count, sizeof *matched);
+    bk_matches *matches = match_orders(importing->arena, &known);
+    bk_id_index *cost_at = bk_import_private_at(&costs);
     for (size_t i = 0; !status && i < importing->folder->orders.count; i++) {
         bk_order row = importing->folder->orders.items[i];
         row.material_id = bk_import_id(importing->materials, row.material);
-        status = one_order(importing, &row, known_order(&known, matched, &row), &costs);
+        long long match = bk_matches_take(matches, order_key(importing->arena, &row));
+        bk_order *mine = match == BK_NO_MATCH ? NULL : (bk_order *)known.items + match;
+        status =
+            one_order(importing, &row, mine, mine ? bk_import_private_of(cost_at, &costs, mine->id) : NULL);
+        if (!status) {
+            status = bk_import_row(importing, "orders.csv", i);
+        }
     }
+    bk_matches_free(matches);
+    bk_id_index_free(cost_at);
     return status ? status : bk_import_told(importing, "orders.csv", importing->folder->orders.count);
 }
 

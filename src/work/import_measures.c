@@ -25,10 +25,10 @@ typedef struct measuring_state {
     bk_index *names;       ///< measure name to id
     bk_id_index *sheet_at; ///< performer and day to index of `sheets`
     BK_LIST(open_sheet) sheets;
-    bk_id_index *stored_at; ///< performer and day to the id of a sheet that the store has
-    bk_measure waiting[ADD_AT_ONCE]; // new ones, not yet in the store
+    bk_id_index *stored_at;          ///< performer and day to the id of a sheet that the store has
+    bk_measure waiting[ADD_AT_ONCE]; ///< new ones, not yet in the store
     size_t waiting_count;
-    const char *performer;  ///< of the last row, so that runs of one performer are looked up once
+    const char *performer; ///< of the last row, so that runs of one performer are looked up once
     int64_t performer_id;
 } measuring_state;
 

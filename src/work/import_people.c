@@ -1,6 +1,7 @@
 #include <stddef.h>
 
 #include "bodkin/base/text.h"
+#include "bodkin/work/import_match.h"
 #include "bodkin/work/import_parts.h"
 
 static const bk_merge_field performer_fields[] = {
@@ -49,16 +50,6 @@ static bk_status one_performer(bk_importing *importing, const bk_performer *row,
     return bk_import_private(importing, BK_CONTACTS, &private, contact, what, "contact");
 }
 
-static bk_id_index *at_of_private(const bk_rows *rows)
-{
-    const bk_private *items = rows->items;
-    bk_id_index *at = bk_id_index_new();
-    for (size_t i = 0; i < rows->count; i++) {
-        bk_id_index_put(at, items[i].id, (long long)i);
-    }
-    return at;
-}
-
 static bk_status import_performers(bk_importing *importing)
 {
     bk_rows known = {0};
@@ -74,7 +65,7 @@ static bk_status import_performers(bk_importing *importing)
     }
     bk_performer *performers = known.items;
     bk_index *at = bk_index_new();
-    bk_id_index *contact_at = at_of_private(&contacts);
+    bk_id_index *contact_at = bk_import_private_at(&contacts);
     for (size_t i = 0; i < known.count; i++) {
         bk_index_put(at, performers[i].name, (long long)i);
         bk_index_put(importing->performers, performers[i].name, performers[i].id);
@@ -83,9 +74,11 @@ static bk_status import_performers(bk_importing *importing)
         const bk_performer *row = &importing->folder->performers.items[i];
         const long long *found = bk_index_find(at, row->name);
         bk_performer *mine = found ? &performers[*found] : NULL;
-        const long long *contact = mine ? bk_id_index_find(contact_at, mine->id) : NULL;
-        status =
-            one_performer(importing, row, mine, contact ? (bk_private *)contacts.items + *contact : NULL);
+        status = one_performer(importing, row, mine,
+                               mine ? bk_import_private_of(contact_at, &contacts, mine->id) : NULL);
+        if (!status) {
+            status = bk_import_row(importing, "performers.csv", i);
+        }
     }
     bk_index_free(at);
     bk_id_index_free(contact_at);
@@ -127,6 +120,9 @@ static bk_status import_persons(bk_importing *importing)
         const bk_person *row = &importing->folder->people.items[i];
         const long long *found = bk_index_find(at, row->name);
         status = one_person(importing, row, found ? &people[*found] : NULL);
+        if (!status) {
+            status = bk_import_row(importing, "people.csv", i);
+        }
     }
     bk_index_free(at);
     return status ? status : bk_import_told(importing, "people.csv", importing->folder->people.count);
@@ -134,18 +130,37 @@ static bk_status import_persons(bk_importing *importing)
 
 // ------------------------------------------------------------------------------------------------ absences
 
-/// An absence is known by who and its days. Each known one is matched once, so that none is lost.
-static bk_away *known_away(bk_rows *known, bool *matched, const bk_away *row)
+/// An absence is known by who and its days.
+static const char *away_key(bk_arena *arena, const bk_away *away)
+{
+    return bk_arena_print(arena, "%d %d %s", away->from, away->to, away->who ? away->who : "");
+}
+
+static bk_matches *match_aways(bk_arena *arena, const bk_rows *known)
+{
+    const bk_away *aways = known->items;
+    bk_matches *matches = bk_matches_new(known->count);
+    for (size_t i = known->count; i-- > 0;) {
+        bk_matches_put(matches, away_key(arena, &aways[i]), i);
+    }
+    return matches;
+}
+
+/// Lets the absences that the workroom has reach those of their name who came later.
+static bk_status link_known(bk_importing *importing, const bk_rows *known)
 {
     bk_away *aways = known->items;
-    for (size_t i = 0; i < known->count; i++) {
-        if (!matched[i] && aways[i].from == row->from && aways[i].to == row->to &&
-            bk_same_text(aways[i].who, row->who)) {
-            matched[i] = true;
-            return &aways[i];
+    bk_status status = BK_OK;
+    for (size_t i = 0; !status && i < known->count; i++) {
+        int64_t person = aways[i].person_id ? 0 : bk_import_id(importing->people, aways[i].who);
+        int64_t performer = aways[i].performer_id ? 0 : bk_import_id(importing->performers, aways[i].who);
+        if (person || performer) {
+            aways[i].person_id = person ? person : aways[i].person_id;
+            aways[i].performer_id = performer ? performer : aways[i].performer_id;
+            status = bk_store_put(importing->store, BK_AWAYS, &aways[i], importing->error);
         }
     }
-    return NULL;
+    return status;
 }
 
 static bk_status one_away(bk_importing *importing, const bk_away *row, bk_away *known)
@@ -168,19 +183,23 @@ static bk_status one_away(bk_importing *importing, const bk_away *row, bk_away *
 
 static bk_status import_aways(bk_importing *importing)
 {
-    size_t count = importing->folder->away.count;
     bk_rows known = {0};
-    if (!count) {
-        return BK_OK;
-    }
     bk_status status =
         bk_store_read(importing->store, BK_AWAYS, 0, importing->arena, &known, importing->error);
-    bool *matched = bk_arena_clear(importing->arena, known.count, sizeof *matched);
-    for (size_t i = 0; !status && i < count; i++) {
-        const bk_away *row = &importing->folder->away.items[i];
-        status = one_away(importing, row, known_away(&known, matched, row));
+    if (!status) {
+        status = link_known(importing, &known);
     }
-    return status ? status : bk_import_told(importing, "away.csv", count);
+    bk_matches *matches = match_aways(importing->arena, &known);
+    for (size_t i = 0; !status && i < importing->folder->away.count; i++) {
+        const bk_away *row = &importing->folder->away.items[i];
+        long long match = bk_matches_take(matches, away_key(importing->arena, row));
+        status = one_away(importing, row, match == BK_NO_MATCH ? NULL : (bk_away *)known.items + match);
+        if (!status) {
+            status = bk_import_row(importing, "away.csv", i);
+        }
+    }
+    bk_matches_free(matches);
+    return status ? status : bk_import_told(importing, "away.csv", importing->folder->away.count);
 }
 
 bk_status bk_import_people(bk_importing *importing)

@@ -35,6 +35,8 @@ static bk_status link_list(bk_importing *importing, bk_family family, int64_t fr
 
 // ------------------------------------------------------------------------------------------------- company
 
+enum { COMPANY_TOLD = 1024 }; // members after which it is told how far it is
+
 typedef struct company_state {
     bk_importing *importing;
     bk_id_index *members;
@@ -47,9 +49,10 @@ static bk_status join_company(company_state *company, int64_t performer)
     if (!performer || *bk_id_index_put(company->members, performer, fresh) != fresh) {
         return BK_OK;
     }
-    company->count++;
-    return link_records(company->importing, BK_COMPANY, company->importing->production, performer,
-                        (size_t)fresh);
+    bk_importing *importing = company->importing;
+    bk_status status =
+        link_records(importing, BK_COMPANY, importing->production, performer, company->count++);
+    return status || company->count % COMPANY_TOLD ? status : bk_import_told(importing, "performers.csv", 0);
 }
 
 static bk_status join_covers(company_state *company, const char *list)
@@ -110,6 +113,9 @@ static bk_status add_dates(bk_importing *importing)
         bk_date date = importing->folder->dates.items[i];
         date.production_id = importing->production;
         status = bk_import_add(importing, BK_DATES, &date, i, NULL);
+        if (!status) {
+            status = bk_import_row(importing, "dates.csv", i);
+        }
     }
     return status ? status : bk_import_told(importing, "dates.csv", importing->folder->dates.count);
 }
@@ -127,6 +133,9 @@ static bk_status add_roles(bk_importing *importing)
         if (!status) {
             status = link_list(importing, BK_COVERS, id, importing->performers, role.cover);
         }
+        if (!status) {
+            status = bk_import_row(importing, "roles.csv", i);
+        }
     }
     return status ? status : bk_import_told(importing, "roles.csv", importing->folder->roles.count);
 }
@@ -141,6 +150,9 @@ static bk_status add_costumes(bk_importing *importing)
         costume.role_id = bk_import_id(importing->roles, costume.role);
         status = bk_import_add(importing, BK_COSTUMES, &costume, i, &id);
         bk_index_put(importing->costumes, costume.number, id);
+        if (!status) {
+            status = bk_import_row(importing, "costumes.csv", i);
+        }
     }
     return status ? status : bk_import_told(importing, "costumes.csv", importing->folder->costumes.count);
 }
@@ -166,6 +178,9 @@ static bk_status add_pieces(bk_importing *importing)
     bk_status status = BK_OK;
     for (size_t i = 0; !status && i < importing->folder->pieces.count; i++) {
         status = add_piece(importing, &importing->folder->pieces.items[i], i);
+        if (!status) {
+            status = bk_import_row(importing, "pieces.csv", i);
+        }
     }
     return status ? status : bk_import_told(importing, "pieces.csv", importing->folder->pieces.count);
 }
@@ -185,6 +200,9 @@ static bk_status add_steps(bk_importing *importing)
         step.piece_id = bk_import_id(importing->pieces, step.piece);
         status = bk_import_add(importing, BK_STEPS, &step, i, &id);
         bk_index_put(importing->steps, step_name(importing, step.piece, step.key), id);
+        if (!status) {
+            status = bk_import_row(importing, "steps.csv", i);
+        }
     }
     return status ? status : bk_import_told(importing, "steps.csv", importing->folder->steps.count);
 }
@@ -213,7 +231,11 @@ static bk_status add_afters(bk_importing *importing)
     bk_status status = BK_OK;
     for (size_t i = 0; !status && i < importing->folder->steps.count; i++) {
         status = add_after(importing, &importing->folder->steps.items[i]);
+        if (!status) {
+            status = bk_import_row(importing, "steps.csv", i);
+        }
     }
+    importing->rows_done += (int64_t)importing->folder->steps.count;
     return status;
 }
 
@@ -227,6 +249,9 @@ static bk_status add_needs(bk_importing *importing)
         need.step_id = bk_import_id(importing->steps, step_name(importing, need.piece, need.step));
         need.material_id = bk_import_id(importing->materials, need.material);
         status = bk_import_add(importing, BK_NEEDS, &need, i, NULL);
+        if (!status) {
+            status = bk_import_row(importing, "needs.csv", i);
+        }
     }
     return status ? status : bk_import_told(importing, "needs.csv", importing->folder->needs.count);
 }
@@ -240,6 +265,9 @@ static bk_status add_fittings(bk_importing *importing)
         fitting.step_id = bk_import_id(importing->steps, step_name(importing, fitting.piece, fitting.step));
         fitting.performer_id = bk_import_id(importing->performers, fitting.performer);
         status = bk_import_add(importing, BK_FITTINGS, &fitting, i, NULL);
+        if (!status) {
+            status = bk_import_row(importing, "fittings.csv", i);
+        }
     }
     return status ? status : bk_import_told(importing, "fittings.csv", importing->folder->fittings.count);
 }

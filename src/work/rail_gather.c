@@ -246,6 +246,21 @@ static void build_steps(bk_gathered *gathered)
     gathered->wait_steps = built;
 }
 
+/// Whether every step is of a piece of this production. A store that was written by other hands may have others.
+static bk_status check_pieces(const bk_gathered *gathered, bk_error *error)
+{
+    const bk_step *steps = gathered->steps.items;
+    for (size_t i = 0; i < gathered->steps.count; i++) {
+        if (bk_gathered_index(gathered->piece_at, steps[i].piece_id) == BK_NO_INDEX) {
+            return bk_fail(error, BK_STORE,
+                           "The workroom is damaged (the step number %lld is of a piece of another "
+                           "production); see what is wrong with: bodkin check",
+                           (long long)steps[i].id);
+        }
+    }
+    return BK_OK;
+}
+
 /// What the fittings say of steps and pieces: the newest of each step is the latest booked, the later row at a tie.
 static void apply_fittings(bk_gathered *gathered)
 {
@@ -289,18 +304,28 @@ static unsigned skills_of(const char *list)
     return skills;
 }
 
-static bk_day (*absences_of(const bk_gathered *gathered, int64_t person, size_t *count))[2]
+/// The days of absence in one array, those of a person one behind the other, and hangs them on the people.
+static void hang_absences(bk_gathered *gathered, bk_wait_person *built)
 {
     const bk_away *aways = gathered->aways.items;
-    bk_day(*days)[2] = bk_arena_clear(gathered->arena, gathered->aways.count, sizeof *days);
-    *count = 0;
+    size_t people = gathered->people.count;
+    bk_id_index *person_at = index_ids(&gathered->people, sizeof(bk_person));
+    pair_list both = pairs_new(gathered->arena, gathered->aways.count);
     for (size_t i = 0; i < gathered->aways.count; i++) {
-        if (aways[i].person_id == person) {
-            days[*count][0] = aways[i].from;
-            days[(*count)++][1] = aways[i].to;
+        pairs_add(&both, bk_gathered_index(person_at, aways[i].person_id), i);
+    }
+    bk_id_index_free(person_at);
+    bk_indices *of_person = pairs_grouped(gathered->arena, &both, people);
+    bk_day(*days)[2] = bk_arena_clear(gathered->arena, both.count, sizeof *days);
+    for (size_t person = 0; person < people; person++) {
+        built[person].away = (const bk_day(*)[2])days;
+        built[person].away_count = of_person[person].count;
+        for (size_t i = 0; i < of_person[person].count; i++, days++) {
+            const bk_away *away = &aways[of_person[person].items[i]];
+            (*days)[0] = away->from;
+            (*days)[1] = away->to;
         }
     }
-    return days;
 }
 
 static void build_people(bk_gathered *gathered)
@@ -317,8 +342,8 @@ static void build_people(bk_gathered *gathered)
         }
         built[i].from = people[i].from;
         built[i].until = people[i].until;
-        built[i].away = (const bk_day(*)[2])absences_of(gathered, people[i].id, &built[i].away_count);
     }
+    hang_absences(gathered, built);
     gathered->wait_people = built;
 }
 
@@ -341,6 +366,10 @@ bk_status bk_gather_rows(bk_store *store, int64_t production, bk_gathered *gathe
         return status;
     }
     index_all(gathered);
+    status = check_pieces(gathered, error);
+    if (status) {
+        return status;
+    }
     gathered->usual_due = usual_due(gathered);
     build_performers(gathered);
     build_costumes(gathered);

@@ -105,8 +105,8 @@ bk_status bk_step_find(bk_store *store, const bk_production *production, const c
 
 // ------------------------------------------------------------------------------------------------ materials
 
-static bk_status move(bk_store *store, bk_movement_kind kind, int64_t step, const bk_step_material *material,
-                      bk_day on, bk_error *error)
+static bk_status move(bk_store *store, enum bk_movement_kind kind, int64_t step,
+                      const bk_step_material *material, bk_day on, bk_error *error)
 {
     bk_movement movement = {
         .material_id = material->material_id,

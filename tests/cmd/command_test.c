@@ -94,8 +94,8 @@ START_TEST(help_and_version_are_told_without_a_store)
 {
     const char *help = bk_program_must(bodkin("--help"), 0).output;
     static const char *const commands[] = {
-        "rail", "import DIR", "export DIR", "tick PIECE/STEP", "untick PIECE/STEP", "undo",
-        "redo", "daybook",    "check",      "backup FILE"};
+        "rail", "import DIR", "export DIR", "tick PIECE/STEP", "untick PIECE/STEP",
+        "undo", "redo",       "daybook",    "check",           "backup FILE"};
     for (size_t i = 0; i < sizeof commands / sizeof *commands; i++)
         expect_words(help, commands[i]);
     static const char *const options[] = {"--store", "--production", "--today",   "--as",

@@ -1,10 +1,12 @@
 // Python's csv module, written by others from RFC 4180, reads what is written here.
 
 #include <dirent.h>
+#include <fcntl.h>
 #include <signal.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
+#include <sys/file.h>
 #include <sys/resource.h>
 #include <sys/stat.h>
 #include <unistd.h>
@@ -171,17 +173,113 @@ START_TEST(a_place_that_is_no_folder_is_refused)
 }
 END_TEST
 
-START_TEST(when_a_sheet_cannot_be_put_in_its_place_nothing_is_left_behind)
+static void expect_no_hidden_files(const char *path)
 {
-    put_good_sheets_here();
-    ck_assert_int_eq(mkdir(bk_test_path("out"), 0755), 0);
-    ck_assert_int_eq(mkdir(in_folder("out", "needs.csv"), 0755), 0);
-    expect_refused("out", true, "needs.csv could not be put in its place in out: Is a directory");
-    DIR *folder = opendir(bk_test_path("out"));
+    DIR *folder = opendir(path);
+    ck_assert_ptr_nonnull(folder);
     for (const struct dirent *entry = readdir(folder); entry != NULL; entry = readdir(folder))
         ck_assert(entry->d_name[0] != '.' || strcmp(entry->d_name, ".") == 0 ||
                   strcmp(entry->d_name, "..") == 0);
     closedir(folder);
+}
+
+START_TEST(when_a_place_is_taken_by_a_folder_no_sheet_at_all_is_replaced)
+{
+    put_good_sheets_here();
+    ck_assert_int_eq(mkdir(bk_test_path("out"), 0755), 0);
+    ck_assert_int_eq(mkdir(in_folder("out", "needs.csv"), 0755), 0);
+    bk_test_write_text(in_folder("out", "production.csv"), "old");
+    expect_refused("out", true,
+                   "needs.csv in out is no file, but a folder, a link or the like; move it away first. "
+                   "Nothing was changed.");
+    ck_assert_str_eq(bk_test_read(in_folder("out", "production.csv"), NULL), "old");
+    ck_assert_int_eq(count_files(bk_test_path("out")), 2);
+}
+END_TEST
+
+/// Whom the writing tells: the place of needs.csv is taken at the last moment, or it is stopped after `left` times.
+typedef struct listener {
+    bool takes_place;
+    int left;
+} listener;
+
+static bool listen(void *self, const char *what, int64_t done, int64_t all)
+{
+    listener *listening = self;
+    ck_assert_int_le(done, all);
+    if (listening->takes_place && strcmp(what, "sheets") == 0)
+        ck_assert_int_eq(mkdir("out/needs.csv", 0755), 0);
+    return listening->left-- > 0;
+}
+
+static bk_status write_heard(bool over, listener listening, bk_error *error)
+{
+    reading read = reading_of(bk_test_folder(), NULL);
+    ck_assert_int_eq(read.status, BK_OK);
+    bk_progress progress = {listen, &listening};
+    bk_status status = bk_folder_write("out", read.folder, over, &progress, error);
+    reading_free(&read);
+    return status;
+}
+
+START_TEST(when_a_later_sheet_cannot_be_put_in_its_place_those_that_are_new_are_named)
+{
+    bk_error error = {0};
+    put_good_sheets_here();
+    ck_assert_int_eq(write_heard(false, (listener){true, 1000}, &error), BK_REFUSED);
+    ck_assert_str_eq(
+        error.text,
+        "needs.csv could not be put in its place in out: Is a directory. The sheets there are not "
+        "of one export; new are: production.csv, dates.csv, people.csv, away.csv, performers.csv, "
+        "measures.csv, roles.csv, costumes.csv, pieces.csv, steps.csv, materials.csv.");
+    expect_no_hidden_files("out");
+}
+END_TEST
+
+START_TEST(an_export_that_is_stopped_leaves_nothing_behind_and_replaces_nothing)
+{
+    int patience = 0;
+    bk_error error = {0};
+    put_good_sheets_here();
+    while (write_heard(false, (listener){false, patience}, &error) != BK_OK) {
+        ck_assert_str_eq(error.text, "The export was stopped; nothing was changed.");
+        ck_assert_int_ne(access("out", F_OK), 0);
+        patience++;
+    }
+    ck_assert_int_eq(patience, BK_SHEETS + 1);
+    bk_test_write_text("out/roles.csv", "old");
+    while (patience-- > 0) {
+        ck_assert_int_eq(write_heard(true, (listener){false, patience}, &error), BK_REFUSED);
+        ck_assert_str_eq(bk_test_read("out/roles.csv", NULL), "old");
+        ck_assert_int_eq(count_files("out"), BK_SHEETS);
+    }
+}
+END_TEST
+
+START_TEST(what_a_killed_export_left_hidden_is_cleared_away_and_no_link_is_followed)
+{
+    put_good_sheets_here();
+    ck_assert_int_eq(mkdir("out", 0755), 0);
+    bk_test_write_text("kept.txt", "kept");
+    bk_test_write_text("out/.measures.csv.new", "half a sheet");
+    ck_assert_int_eq(symlink("../kept.txt", "out/.needs.csv.new"), 0);
+    copy_folder(bk_test_folder(), "out", false);
+    ck_assert_int_eq(count_files("out"), BK_SHEETS);
+    expect_no_hidden_files("out");
+    expect_mode("out/measures.csv", 0600);
+    ck_assert_str_eq(bk_test_read("kept.txt", NULL), "kept");
+}
+END_TEST
+
+START_TEST(two_exports_into_one_folder_do_not_mix)
+{
+    put_good_sheets_here();
+    ck_assert_int_eq(mkdir("out", 0755), 0);
+    int other = open("out", O_RDONLY | O_DIRECTORY);
+    ck_assert_int_eq(flock(other, LOCK_EX), 0);
+    expect_refused("out", true, "another export is writing into out; wait until it is done");
+    close(other);
+    copy_folder(bk_test_folder(), "out", true);
 }
 END_TEST
 
@@ -242,6 +340,10 @@ BK_TEST_MAIN("folder write", what_is_written_is_what_was_read_with_cr_and_lf,
              a_sheet_without_rows_is_written_with_its_first_line, only_the_owner_can_read_what_is_written,
              a_folder_that_holds_sheets_is_refused_unless_they_may_be_replaced,
              a_folder_with_other_files_only_is_written_to, a_place_that_is_no_folder_is_refused,
-             when_a_sheet_cannot_be_put_in_its_place_nothing_is_left_behind,
+             when_a_place_is_taken_by_a_folder_no_sheet_at_all_is_replaced,
+             when_a_later_sheet_cannot_be_put_in_its_place_those_that_are_new_are_named,
+             an_export_that_is_stopped_leaves_nothing_behind_and_replaces_nothing,
+             what_a_killed_export_left_hidden_is_cleared_away_and_no_link_is_followed,
+             two_exports_into_one_folder_do_not_mix,
              when_a_sheet_cannot_be_written_whole_nothing_is_left_behind,
              pythons_csv_module_reads_every_sheet_as_it_is_read_here)

@@ -335,6 +335,23 @@ START_TEST(a_faulty_cell_of_an_unknown_column_is_told_as_well)
 }
 END_TEST
 
+START_TEST(empty_lines_and_lines_within_a_cell_take_no_room_for_rows)
+{
+    enum { LINES = 500000, MOST_BYTES = 4000000 };
+    good_sheets_put();
+    bk_buffer text = {0};
+    bk_buffer_text(&text, good_sheets[BK_SHEET_STEPS]);
+    for (int i = 0; i < LINES; i++)
+        bk_buffer_text(&text, "\r\n");
+    sheet_put("steps.csv", text.bytes);
+    bk_buffer_free(&text);
+    reading read = reading_of(bk_test_folder(), NULL);
+    ck_assert_msg(read.status == BK_OK, "%s", read.error.text);
+    ck_assert_uint_lt(bk_arena_size(read.folder->arena), MOST_BYTES);
+    reading_free(&read);
+}
+END_TEST
+
 BK_TEST_MAIN("sheet read", a_sound_production_has_no_fault,
              a_folder_that_is_not_there_is_refused_with_its_name, a_file_in_place_of_the_folder_is_refused,
              the_number_of_faults_is_the_error, a_missing_production_sheet_is_told,
@@ -355,4 +372,5 @@ BK_TEST_MAIN("sheet read", a_sound_production_has_no_fault,
              bytes_that_are_no_utf_8_are_told_at_their_cell, a_nul_byte_is_told_at_its_cell,
              a_cell_of_a_megabyte_is_told, a_quote_never_closed_is_told_where_its_row_begins,
              quotes_in_the_wrong_place_are_told_with_the_way_to_write_them,
-             a_faulty_cell_of_an_unknown_column_is_told_as_well)
+             a_faulty_cell_of_an_unknown_column_is_told_as_well,
+             empty_lines_and_lines_within_a_cell_take_no_room_for_rows)

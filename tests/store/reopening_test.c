@@ -21,7 +21,8 @@ END_TEST
 START_TEST(not_even_the_maker_writes_to_the_schema_or_its_shadow)
 {
     static const char *const attempts[] = {
-        "PRAGMA writable_schema = ON; UPDATE sqlite_schema SET sql = 'CREATE TABLE step (id)' WHERE name = 'step'",
+        "PRAGMA writable_schema = ON; UPDATE sqlite_schema SET sql = 'CREATE TABLE step (id)' WHERE name = "
+        "'step'",
         "PRAGMA writable_schema = ON; DELETE FROM sqlite_schema WHERE name = 'movement_by_material'",
     };
     bk_store_close(open_workroom());

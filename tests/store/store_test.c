@@ -309,7 +309,8 @@ START_TEST(a_backup_is_never_written_over_a_file)
     bk_test_write_text(path, "Dear Ivo,");
     REFUSED(bk_store_backup(store, path, &trouble), BK_REFUSED, "There is a file ");
     ck_assert_str_eq(bk_test_read(path, NULL), "Dear Ivo,");
-    REFUSED(bk_store_backup(store, bk_test_path("nowhere/copy.db"), &trouble), BK_REFUSED, "could not be made");
+    REFUSED(bk_store_backup(store, bk_test_path("nowhere/copy.db"), &trouble), BK_REFUSED,
+            "could not be made");
     bk_store_close(store);
 }
 END_TEST

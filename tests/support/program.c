@@ -2,11 +2,13 @@
 
 #include <fcntl.h>
 #include <signal.h>
+#include <stdbool.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 #include <sys/ioctl.h>
 #include <sys/resource.h>
+#include <sys/stat.h>
 #include <sys/wait.h>
 #include <unistd.h>
 
@@ -25,6 +27,7 @@ enum {
 
 static const char output_name[] = ".stdout";
 static const char trouble_name[] = ".stderr";
+static const char *begun; // file of the program started last
 
 const char *bk_program_store(void)
 {
@@ -114,7 +117,8 @@ pid_t bk_program_start(bk_program_options options, const char *const *arguments)
     ck_assert_uint_lt(count + 1, MOST_ARGUMENTS);
     bk_test_write_text(bk_test_path(output_name), "");
     bk_test_write_text(bk_test_path(trouble_name), "");
-    signal(SIGINT, SIG_DFL); // the tests' own handlers would be taken for the program's
+    begun = options.program;
+    signal(SIGINT, SIG_DFL); // what is ignored here would be ignored by the program too
     signal(SIGTERM, SIG_DFL);
     pid_t program = fork();
     ck_assert_int_ge(program, 0);
@@ -169,8 +173,18 @@ static unsigned long long handled_by(pid_t program)
     return handled;
 }
 
+// Whether it runs the program's own file yet, or still that of the test it was forked from.
+static bool has_begun(pid_t program)
+{
+    char name[PATH_ROOM];
+    struct stat wanted, running;
+    snprintf(name, sizeof name, "/proc/%ld/exe", (long)program);
+    return stat(begun, &wanted) == 0 && stat(name, &running) == 0 && wanted.st_dev == running.st_dev &&
+           wanted.st_ino == running.st_ino;
+}
+
 void bk_program_await_handler(pid_t program, int signal_number)
 {
-    while ((handled_by(program) >> (signal_number - 1) & 1) == 0)
+    while (!has_begun(program) || (handled_by(program) >> (signal_number - 1) & 1) == 0)
         ck_assert_int_eq(waitpid(program, NULL, WNOHANG), 0);
 }

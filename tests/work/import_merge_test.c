@@ -1,4 +1,5 @@
-// What the workroom knows already: matched by name, filled cells replace and are noted, empty ones change nothing.
+// What the workroom knows already: matched by name, filled cells replace and are noted, empty ones change
+// nothing.
 
 #include <string.h>
 
@@ -6,7 +7,8 @@
 #include "bodkin/trade/words.h"
 #include "work/show.h"
 
-/// The show taken in, and beside it another production of the same people, which `change` has changed; the notes.
+/// The show taken in, and beside it another production of the same people, which `change` has changed; the
+/// notes.
 typedef struct second_import {
     bk_store *store;
     bk_folder *folder; ///< "The Sugar Road"
@@ -233,7 +235,7 @@ START_TEST(a_performer_can_bear_the_name_of_an_absent_helper)
 }
 END_TEST
 
-// --------------------------------------------------------------------------------------------------------------- orders
+// ---------------------------------------------------------------------------------------------------- orders
 
 START_TEST(orders_are_the_same_by_material_quantity_and_day_each_matched_once)
 {

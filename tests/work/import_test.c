@@ -6,7 +6,7 @@
 #include "bodkin/trade/words.h"
 #include "work/show.h"
 
-// ------------------------------------------------------------------------------------------------------ a first import
+// -------------------------------------------------------------------------------------------- a first import
 
 START_TEST(every_row_of_every_sheet_is_taken_in)
 {
@@ -151,7 +151,7 @@ START_TEST(the_sentence_of_the_daybook_counts_what_came)
 }
 END_TEST
 
-// ---------------------------------------------------------------------------------------------- a production in its place
+// --------------------------------------------------------------------------------- a production in its place
 
 START_TEST(a_production_of_a_known_name_is_refused_unless_it_may_be_replaced)
 {
@@ -230,7 +230,7 @@ START_TEST(the_same_folder_again_changes_nothing_of_the_workroom)
 }
 END_TEST
 
-// ------------------------------------------------------------------------------------------------------- turning back
+// ---------------------------------------------------------------------------------------------- turning back
 
 /// Turns the change back that is made by taking `folder` in, and demands the store as it was.
 static void expect_turned_back(bk_store *store, const bk_folder *folder, bool replace)
@@ -292,7 +292,7 @@ START_TEST(a_replacing_import_turned_back_brings_the_former_production_back_row_
 }
 END_TEST
 
-// -------------------------------------------------------------------------------------------------------- being stopped
+// --------------------------------------------------------------------------------------------- being stopped
 
 /// Goes on `left` times and then stops.
 static bool stop_in_time(void *left, const char *what, int64_t done, int64_t all)
@@ -337,7 +337,7 @@ START_TEST(an_import_can_be_stopped_at_every_sheet_and_nothing_is_changed)
 }
 END_TEST
 
-// ----------------------------------------------------------------------------------------------------- names it knows
+// -------------------------------------------------------------------------------------------- names it knows
 
 START_TEST(the_workroom_tells_the_names_that_it_knows)
 {

@@ -8,7 +8,7 @@
 #include "bodkin/trade/words.h"
 #include "work/show.h"
 
-// ---------------------------------------------------------------------------------------------------- what is told
+// ---------------------------------------------------------------------------------------------- what is told
 
 static bk_rail *rail_of(bk_store *store, int64_t production)
 {
@@ -48,7 +48,7 @@ static const char *told(bk_store *store, int64_t production)
     return all;
 }
 
-// -------------------------------------------------------------------------------------------------- sharing the shelf
+// ----------------------------------------------------------------------------------------- sharing the shelf
 
 /// A production of one costume, due on `due` (BK_NO_DAY: the usual day), whose one step needs 2.4 m of wool.
 static bk_folder *wool_show(const char *name, bk_day opens, bk_day due)
@@ -70,7 +70,8 @@ static void add_wool_show(bk_store *store, const char *name, bk_day opens, bk_da
     bk_folder_free(folder);
 }
 
-/// Lays `tenths` of a metre of wool on the shelf and orders more: `quantity` tenths due on `due`, for each of `count`.
+/// Lays `tenths` of a metre of wool on the shelf and orders more: `quantity` tenths due on `due`, for each of
+/// `count`.
 static void add_wool(bk_store *store, int64_t tenths, const bk_order *orders, size_t count)
 {
     bk_folder *folder = bare_show("Stores", DAY(12, 1));
@@ -121,6 +122,22 @@ START_TEST(the_parade_of_another_production_makes_it_due_sooner)
 }
 END_TEST
 
+START_TEST(a_piece_worn_twice_is_due_with_the_first_of_its_costumes)
+{
+    bk_store *store = open_store();
+    add_wool_show(store, "Sooner", DAY(5, 1), BK_NO_DAY);
+    bk_folder *folder = wool_show("Later", DAY(6, 1), BK_NO_DAY);
+    ROWS(folder, costumes, bk_costume, COSTUME("1A", "R", BK_NO_DAY), COSTUME("1B", "R", DAY(4, 1)));
+    folder->pieces.items[0].costumes = "1A;1B";
+    take_in(store, folder, false, NULL);
+    bk_folder_free(folder);
+    add_wool(store, 24, NULL, 0);
+    ck_assert_str_eq(told(store, 1), "1A held: materials P1/sew not ordered (2.4 of wool)\n");
+    ck_assert_str_eq(told(store, 2), "1B in-work\n1A in-work\n");
+    bk_store_close(store);
+}
+END_TEST
+
 START_TEST(of_those_due_on_one_day_the_sooner_opening_and_then_the_name_comes_first)
 {
     bk_store *store = open_store();
@@ -165,19 +182,19 @@ START_TEST(a_step_that_is_done_or_whose_fitting_fits_claims_nothing)
 {
     bk_store *store = open_store();
     bk_folder *folder = wool_show("Sooner", DAY(5, 1), BK_NO_DAY);
-    ROWS(folder, steps, bk_step, STEP("P1", "sew", BK_MACHINE, 60, NULL),
-         STEP("P1", "fit", BK_FIT, 60, NULL));
+    ROWS(folder, steps, bk_step, STEP("P1", "sew", BK_MACHINE, 60, NULL), STEP("P1", "fit", BK_FIT, 60, NULL),
+         STEP("P1", "press", BK_PRESS, 60, NULL));
     folder->steps.items[0].done_on = DAY(3, 1);
-    ROWS(folder, needs, bk_need, NEED("P1", "sew", "wool", TENTHS(24)),
-         NEED("P1", "fit", "wool", TENTHS(24)));
+    ROWS(folder, needs, bk_need, NEED("P1", "sew", "wool", TENTHS(24)), NEED("P1", "fit", "wool", TENTHS(24)),
+         NEED("P1", "press", "wool", TENTHS(1)));
     ROWS(folder, fittings, bk_fitting, FITTING("P1", "fit", DAY(3, 1)));
     folder->fittings.items[0].outcome = BK_FITS;
     take_in(store, folder, false, NULL);
     bk_folder_free(folder);
     add_wool_show(store, "Later", DAY(6, 1), BK_NO_DAY);
-    add_wool(store, 24, NULL, 0);
+    add_wool(store, 25, NULL, 0);
     ck_assert_str_eq(told(store, 2), "1A in-work\n");
-    ck_assert_str_eq(told(store, 1), "1A ready\n");
+    ck_assert_str_eq(told(store, 1), "1A in-work\n");
     bk_store_close(store);
 }
 END_TEST
@@ -200,7 +217,7 @@ START_TEST(one_production_alone_is_shared_out_by_costume_piece_and_step)
 }
 END_TEST
 
-// ------------------------------------------------------------------------------------------------ whose rows they are
+// --------------------------------------------------------------------------------------- whose rows they are
 
 START_TEST(a_role_that_nobody_plays_cannot_be_measured)
 {
@@ -327,7 +344,7 @@ START_TEST(the_people_of_the_workroom_work_for_every_production)
 }
 END_TEST
 
-// ----------------------------------------------------------------------------------------------------------- counting
+// -------------------------------------------------------------------------------------------------- counting
 
 static bk_rail *salt_road_rail(bk_store **store)
 {
@@ -424,6 +441,7 @@ END_TEST
 BK_TEST_MAIN("rail", of_two_productions_the_one_that_is_due_first_gets_the_shelf,
              the_due_day_of_the_costume_counts_before_the_opening,
              the_parade_of_another_production_makes_it_due_sooner,
+             a_piece_worn_twice_is_due_with_the_first_of_its_costumes,
              of_those_due_on_one_day_the_sooner_opening_and_then_the_name_comes_first,
              orders_on_their_way_are_shared_in_the_same_order, a_production_put_away_claims_nothing,
              a_step_that_is_done_or_whose_fitting_fits_claims_nothing,

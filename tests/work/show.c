@@ -59,7 +59,8 @@ const char *notes_of(const bk_import_report *report)
 void put_rows(bk_arena *arena, void *rows, const void *items, size_t size, size_t count)
 {
     bk_rows put = {bk_arena_take(arena, size * count), count};
-    memcpy(put.items, items, size * count);
+    if (count > 0)
+        memcpy(put.items, items, size * count);
     memcpy(rows, &put, sizeof put);
 }
 

@@ -18,7 +18,8 @@ extern bk_error trouble;
         ck_assert_msg(strstr(trouble.text, (words)) != NULL, "\"%s\" lacks \"%s\"", trouble.text, (words)); \
     } while (0)
 
-/// Opens a store of the test's folder, made where it is missing: `workroom.db`, or one of another name. Closed by the test.
+/// Opens a store of the test's folder, made where it is missing: `workroom.db`, or one of another name.
+/// Closed by the test.
 bk_store *open_store(void);
 bk_store *open_store_named(const char *name);
 
@@ -28,8 +29,8 @@ bk_arena *texts(void);
 /// The day of the imports.
 bk_day today(void);
 
-/// "The Salt Road" as a folder of sheets, every family in it and no list in an order that sorting would give. Freed by
-/// bk_folder_free; what a test changes in it stays its own.
+/// "The Salt Road" as a folder of sheets, every family in it and no list in an order that sorting would give.
+/// Freed by bk_folder_free; what a test changes in it stays its own.
 bk_folder *salt_road(void);
 
 /// The same production with nothing but its name and its opening.

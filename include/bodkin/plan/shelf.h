@@ -47,7 +47,7 @@ typedef struct bk_incoming {
 /// Shares out `on_hand` (one for each material; BK_NO_AMOUNT or below zero counts as none) and then `incoming` over the
 /// claims, and writes each claim's `short_of`, `supply` and `supply_day`. The arrays stay in the order given. Time
 /// grows as n log n.
-void bk_shelf_share(const bk_quantity *on_hand, size_t materials, const bk_incoming *incoming, size_t incoming_count,
-                    bk_day today, bk_claim *claims, size_t claim_count);
+void bk_shelf_share(const bk_quantity *on_hand, size_t materials, const bk_incoming *incoming,
+                    size_t incoming_count, bk_day today, bk_claim *claims, size_t claim_count);
 
 #endif

@@ -21,14 +21,14 @@ typedef struct bk_indices {
 #define BK_NO_INDEX SIZE_MAX
 
 typedef struct bk_wait_performer {
-    bk_day newest_sheet;      ///< BK_NO_DAY: no measure sheet
+    bk_day newest_sheet;       ///< BK_NO_DAY: no measure sheet
     int64_t measures_good_for; ///< days, the performer's else the production's
 } bk_wait_performer;
 
 typedef struct bk_wait_costume {
     const char *number;
-    size_t performer; ///< who plays its role; BK_NO_INDEX: not cast
-    bk_day due;       ///< its own due day, else the production's usual one
+    size_t performer;  ///< who plays its role; BK_NO_INDEX: not cast
+    bk_day due;        ///< its own due day, else the production's usual one
     bk_indices pieces; ///< in the order of pieces.csv
 } bk_wait_costume;
 
@@ -53,7 +53,7 @@ typedef struct bk_wait_step {
     size_t piece;
     int kind; ///< bk_kind
     int64_t minutes;
-    bool done;     ///< has done_on, or a fitting that fits
+    bool done; ///< has done_on, or a fitting that fits
     bool can_wait;
     bk_indices after; ///< steps, in the order written
     bool lists_measures;
@@ -62,16 +62,16 @@ typedef struct bk_wait_step {
     const bk_claim *claims; ///< shared out, in the order of needs.csv
     size_t claim_count;
     // The newest fitting (latest booked_at, later row at a tie):
-    bool fitted;         ///< there is one
+    bool fitted; ///< there is one
     bk_day fitting_day;
     int fitting_outcome; ///< bk_outcome or BK_NO_WORD
 } bk_wait_step;
 
 typedef struct bk_wait_person {
-    unsigned skills;                   ///< bit 1 << kind
-    bool works_on[7];                  ///< has hours on that weekday, Monday first
-    bk_day from, until;                ///< BK_NO_DAY: open
-    const bk_day (*away)[2];           ///< first and last day, both included
+    unsigned skills;         ///< bit 1 << kind
+    bool works_on[7];        ///< has hours on that weekday, Monday first
+    bk_day from, until;      ///< BK_NO_DAY: open
+    const bk_day (*away)[2]; ///< first and last day, both included
     size_t away_count;
 } bk_wait_person;
 

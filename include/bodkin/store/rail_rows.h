@@ -39,8 +39,8 @@ bk_status bk_store_usual_dues(bk_store *store, int64_t production, bk_arena *are
 
 /// The shelf and the orders not arrived of the materials that `production` needs for open steps. Materials: bk_material
 /// (id, name, unit, on_hand); orders: bk_order in the order of orders.csv.
-bk_status bk_store_shelf(bk_store *store, int64_t production, bk_arena *arena, bk_rows *materials, bk_rows *orders,
-                         bk_error *error) BK_MUST_USE;
+bk_status bk_store_shelf(bk_store *store, int64_t production, bk_arena *arena, bk_rows *materials,
+                         bk_rows *orders, bk_error *error) BK_MUST_USE;
 
 /// The newest measure sheet of each performer of the company who has one: bk_sheet_day (id 0).
 bk_status bk_store_newest_sheets(bk_store *store, int64_t production, bk_arena *arena, bk_rows *sheets,
@@ -51,6 +51,7 @@ bk_status bk_store_newest_taking(bk_store *store, int64_t performer, const char 
                                  bk_error *error) BK_MUST_USE;
 
 /// The production with that name, or 0.
-bk_status bk_store_find_production(bk_store *store, const char *name, int64_t *id, bk_error *error) BK_MUST_USE;
+bk_status bk_store_find_production(bk_store *store, const char *name, int64_t *id, bk_error *error)
+    BK_MUST_USE;
 
 #endif

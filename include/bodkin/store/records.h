@@ -195,6 +195,6 @@ typedef struct bk_movement {
     const char *note;
 } bk_movement;
 
-typedef enum bk_movement_kind { BK_MOVED_COUNT, BK_MOVED_DELIVERY, BK_MOVED_USE, BK_MOVED_RETURN } bk_movement_kind;
+enum bk_movement_kind { BK_MOVED_COUNT, BK_MOVED_DELIVERY, BK_MOVED_USE, BK_MOVED_RETURN };
 
 #endif

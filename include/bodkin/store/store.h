@@ -60,39 +60,40 @@ typedef struct bk_findings {
     const char **items;
     size_t count;
 } bk_findings;
-bk_status bk_store_check(bk_store *store, bk_arena *arena, bk_findings *findings, bk_error *error) BK_MUST_USE;
+bk_status bk_store_check(bk_store *store, bk_arena *arena, bk_findings *findings, bk_error *error)
+    BK_MUST_USE;
 
 /// The families of records. Each has a table of fields that add, read, change and remove walk.
 typedef enum bk_family {
-    BK_PRODUCTIONS,   ///< bk_production; read by: nothing (0), all of them
-    BK_DATES,         ///< bk_date; by production
-    BK_PEOPLE,        ///< bk_person; all
-    BK_AWAYS,         ///< bk_away (with `who`); all
-    BK_PERFORMERS,    ///< bk_performer without contact; all
+    BK_PRODUCTIONS,        ///< bk_production; read by: nothing (0), all of them
+    BK_DATES,              ///< bk_date; by production
+    BK_PEOPLE,             ///< bk_person; all
+    BK_AWAYS,              ///< bk_away (with `who`); all
+    BK_PERFORMERS,         ///< bk_performer without contact; all
     BK_COMPANY_PERFORMERS, ///< bk_performer without contact; by production: its company, in the company's order
-    BK_COMPANY,       ///< bk_link production to performer; by production
-    BK_ROLES,         ///< bk_role; by production
-    BK_COVERS,        ///< bk_link role to performer; by production
-    BK_COSTUMES,      ///< bk_costume; by production
-    BK_PIECES,        ///< bk_piece without cost; by production
-    BK_PIECE_COSTUMES, ///< bk_link piece to costume; by production
-    BK_STEPS,         ///< bk_step; by production, in the order of steps.csv
-    BK_RAIL_STEPS,    ///< the same with what the rail asks for and no more: id, piece_id, key, title, kind, minutes, can_wait,
-                      ///< measures, done_on; by production, in the order of steps.csv; only read
-    BK_STEP_AFTERS,   ///< bk_link step to earlier step; by production
-    BK_NEEDS,         ///< bk_need; by production, in the order of needs.csv
-    BK_FITTINGS,      ///< bk_fitting; by production, in the order of fittings.csv
-    BK_MATERIALS,     ///< bk_material with on_hand, without price; all
-    BK_ORDERS,        ///< bk_order without cost; all, in the order of orders.csv
-    BK_MOVEMENTS,     ///< bk_movement; by material
-    BK_MEASURES,      ///< bk_measure with performer_id and name; by production (all sheets of its company)
+    BK_COMPANY,            ///< bk_link production to performer; by production
+    BK_ROLES,              ///< bk_role; by production
+    BK_COVERS,             ///< bk_link role to performer; by production
+    BK_COSTUMES,           ///< bk_costume; by production
+    BK_PIECES,             ///< bk_piece without cost; by production
+    BK_PIECE_COSTUMES,     ///< bk_link piece to costume; by production
+    BK_STEPS,              ///< bk_step; by production, in the order of steps.csv
+    BK_RAIL_STEPS, ///< the same with what the rail asks for and no more: id, piece_id, key, title, kind, minutes, can_wait,
+                   ///< measures, done_on; by production, in the order of steps.csv; only read
+    BK_STEP_AFTERS, ///< bk_link step to earlier step; by production
+    BK_NEEDS,       ///< bk_need; by production, in the order of needs.csv
+    BK_FITTINGS,    ///< bk_fitting; by production, in the order of fittings.csv
+    BK_MATERIALS,   ///< bk_material with on_hand, without price; all
+    BK_ORDERS,      ///< bk_order without cost; all, in the order of orders.csv
+    BK_MOVEMENTS,   ///< bk_movement; by material
+    BK_MEASURES,    ///< bk_measure with performer_id and name; by production (all sheets of its company)
     BK_MEASURES_OF_SHEET, ///< bk_measure with name; by measure sheet; only read
-    BK_MEASURE_NAMES, ///< bk_named; all
-    BK_MEASURE_SHEETS, ///< bk_sheet_day; all
-    BK_CONTACTS,      ///< bk_private; all (maker only)
-    BK_PRICES,        ///< bk_private of materials; all (maker only)
-    BK_ORDER_COSTS,   ///< bk_private of orders; all (maker only)
-    BK_PIECE_COSTS,   ///< bk_private of pieces; by production (maker only)
+    BK_MEASURE_NAMES,     ///< bk_named; all
+    BK_MEASURE_SHEETS,    ///< bk_sheet_day; all
+    BK_CONTACTS,          ///< bk_private; all (maker only)
+    BK_PRICES,            ///< bk_private of materials; all (maker only)
+    BK_ORDER_COSTS,       ///< bk_private of orders; all (maker only)
+    BK_PIECE_COSTS,       ///< bk_private of pieces; by production (maker only)
     BK_FAMILIES
 } bk_family;
 
@@ -133,7 +134,8 @@ bk_status bk_store_add(bk_store *store, bk_family family, const void *record, in
                        bk_error *error) BK_MUST_USE;
 
 /// Adds `count` measures within a change, many in one go; sheet_id, name_id and position are the caller's.
-bk_status bk_store_add_measures(bk_store *store, const bk_measure *measures, size_t count, bk_error *error) BK_MUST_USE;
+bk_status bk_store_add_measures(bk_store *store, const bk_measure *measures, size_t count, bk_error *error)
+    BK_MUST_USE;
 
 /// Puts all fields of the record with that id (measures: with that sheet and name; private rows: adds or changes; links
 /// are not offered).

@@ -19,6 +19,7 @@ typedef struct bk_importing {
     int64_t rows_done, rows;
     bk_index *performers, *people, *materials, *roles, *costumes, *pieces, *steps; ///< name to id
     bk_id_index *counted; ///< materials whose on_hand the folder gives
+    bk_id_index *shelf;   ///< material to what lies on the shelf by now, in millionths of its unit
 } bk_importing;
 
 /// Merges performers, people and absences into the workroom.
@@ -32,6 +33,15 @@ bk_status bk_import_show(bk_importing *importing) BK_MUST_USE;
 
 /// Counts `rows` more as done under the name of `sheet` and tells it; BK_REFUSED when the person stopped it.
 bk_status bk_import_told(bk_importing *importing, const char *sheet, size_t rows) BK_MUST_USE;
+
+/// Tells now and then how far it is while the rows of `sheet` are taken in: call it behind each, the first is `row` 0.
+/// They are counted by bk_import_told at their end. BK_REFUSED when the person stopped it.
+bk_status bk_import_row(bk_importing *importing, const char *sheet, size_t row) BK_MUST_USE;
+
+/// A table from the ids of bk_private rows to their indices; the caller frees it.
+bk_id_index *bk_import_private_at(const bk_rows *rows);
+/// The row of that id, or NULL.
+const bk_private *bk_import_private_of(const bk_id_index *at, const bk_rows *rows, int64_t id);
 
 /// The id behind a name, or 0 for NULL.
 int64_t bk_import_id(const bk_index *names, const char *name);
