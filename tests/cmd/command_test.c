@@ -132,7 +132,8 @@ START_TEST(what_is_said_holds_no_escape_codes_and_is_ascii_in_a_c_locale)
     bk_program_end end = bk_program_must(bodkin("\x1b[31mred"), 2);
     expect_words(end.trouble, "·[31mred");
     expect_no_words(end.trouble, "\x1b");
-    end = bk_program_must(bodkin_with(OPTIONS(.locale = "C"), "rail", "--store", "Krämer.db"), 3);
+    end =
+        bk_program_must(bodkin_with(OPTIONS(.locale = "C"), "rail", "--store", bk_test_path("Krämer.db")), 3);
     expect_words(end.trouble, "Kramer.db");
     ck_assert_uint_eq(odd_bytes(end.trouble), 0);
 }
