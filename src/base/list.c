@@ -183,3 +183,14 @@ const long long *bk_id_index_find(const bk_id_index *index, long long key)
     const id_slot *slot = id_slot_of(index, key);
     return slot->taken ? &slot->value : NULL;
 }
+
+bk_id_index *bk_id_index_of(const void *records, size_t count, size_t size)
+{
+    bk_id_index *index = bk_id_index_new();
+    for (size_t i = 0; i < count; i++) {
+        int64_t id;
+        memcpy(&id, (const char *)records + i * size, sizeof id);
+        bk_id_index_put(index, id, (long long)i);
+    }
+    return index;
+}

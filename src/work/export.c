@@ -85,18 +85,7 @@ static bk_status read_production(export_state *exporting)
 
 // --------------------------------------------------------------------------------------------- ids to names
 
-static bk_id_index *index_ids(const void *items, size_t count, size_t size)
-{
-    bk_id_index *table = bk_id_index_new();
-    for (size_t i = 0; i < count; i++) {
-        int64_t id;
-        memcpy(&id, (const char *)items + i * size, sizeof id);
-        bk_id_index_put(table, id, (long long)i);
-    }
-    return table;
-}
-
-#define INDEX(rows) index_ids((rows).items, (rows).count, sizeof *(rows).items)
+#define INDEX(rows) bk_id_index_of((rows).items, (rows).count, sizeof *(rows).items)
 
 static void index_all(export_state *exporting)
 {
@@ -234,42 +223,47 @@ static void fill_lists(export_state *exporting)
     }
 }
 
+/// Where the price or the cost of a record stands in it.
+typedef struct amount_place {
+    size_t size, amount, currency;
+} amount_place;
+
+/// Puts amounts of a private table back beside their records.
+static void put_amounts(const bk_rows *amounts, const bk_id_index *record_at, void *records,
+                        amount_place place)
+{
+    const bk_private *rows = amounts->items;
+    for (size_t i = 0; i < amounts->count; i++) {
+        const long long *at = bk_id_index_find(record_at, rows[i].id);
+        if (at) {
+            char *record = (char *)records + (size_t)*at * place.size;
+            memcpy(record + place.amount, &rows[i].amount, sizeof rows[i].amount);
+            memcpy(record + place.currency, &rows[i].currency, sizeof rows[i].currency);
+        }
+    }
+}
+
+#define PLACE(record, amount) \
+    (amount_place) \
+    { \
+        sizeof(record), offsetof(record, amount), offsetof(record, currency) \
+    }
+
 /// Puts what stands in the private tables back beside its records.
 static void fill_private(export_state *exporting)
 {
     bk_folder *folder = exporting->folder;
     bk_id_index *orders = INDEX(folder->orders);
-    const bk_private *rows = exporting->contacts.items;
+    const bk_private *contacts = exporting->contacts.items;
     for (size_t i = 0; i < exporting->contacts.count; i++) {
-        const long long *at = bk_id_index_find(exporting->performers, rows[i].id);
+        const long long *at = bk_id_index_find(exporting->performers, contacts[i].id);
         if (at) {
-            folder->performers.items[*at].contact = rows[i].text;
+            folder->performers.items[*at].contact = contacts[i].text;
         }
     }
-    rows = exporting->prices.items;
-    for (size_t i = 0; i < exporting->prices.count; i++) {
-        const long long *at = bk_id_index_find(exporting->materials, rows[i].id);
-        if (at) {
-            folder->materials.items[*at].price = rows[i].amount;
-            folder->materials.items[*at].currency = rows[i].currency;
-        }
-    }
-    rows = exporting->order_costs.items;
-    for (size_t i = 0; i < exporting->order_costs.count; i++) {
-        const long long *at = bk_id_index_find(orders, rows[i].id);
-        if (at) {
-            folder->orders.items[*at].cost = rows[i].amount;
-            folder->orders.items[*at].currency = rows[i].currency;
-        }
-    }
-    rows = exporting->piece_costs.items;
-    for (size_t i = 0; i < exporting->piece_costs.count; i++) {
-        const long long *at = bk_id_index_find(exporting->pieces, rows[i].id);
-        if (at) {
-            folder->pieces.items[*at].cost = rows[i].amount;
-            folder->pieces.items[*at].currency = rows[i].currency;
-        }
-    }
+    put_amounts(&exporting->prices, exporting->materials, folder->materials.items, PLACE(bk_material, price));
+    put_amounts(&exporting->order_costs, orders, folder->orders.items, PLACE(bk_order, cost));
+    put_amounts(&exporting->piece_costs, exporting->pieces, folder->pieces.items, PLACE(bk_piece, cost));
     bk_id_index_free(orders);
 }
 

@@ -43,16 +43,6 @@ bk_status bk_import_add(bk_importing *importing, bk_family family, const void *r
     return bk_store_add(importing->store, family, record, (int64_t)position, id, importing->error);
 }
 
-bk_id_index *bk_import_private_at(const bk_rows *rows)
-{
-    const bk_private *items = rows->items;
-    bk_id_index *at = bk_id_index_new();
-    for (size_t i = 0; i < rows->count; i++) {
-        bk_id_index_put(at, items[i].id, (long long)i);
-    }
-    return at;
-}
-
 const bk_private *bk_import_private_of(const bk_id_index *at, const bk_rows *rows, int64_t id)
 {
     const long long *found = bk_id_index_find(at, id);

@@ -98,7 +98,7 @@ static bk_status import_shelf(bk_importing *importing)
     }
     bk_material *materials = known.items;
     bk_index *at = bk_index_new();
-    bk_id_index *price_at = bk_import_private_at(&prices);
+    bk_id_index *price_at = bk_id_index_of(prices.items, prices.count, sizeof(bk_private));
     for (size_t i = 0; !status && i < known.count; i++) {
         bk_index_put(at, materials[i].name, (long long)i);
         bk_index_put(importing->materials, materials[i].name, materials[i].id);
@@ -194,7 +194,7 @@ static bk_status import_orders(bk_importing *importing)
             bk_store_read(importing->store, BK_ORDER_COSTS, 0, importing->arena, &costs, importing->error);
     }
     bk_matches *matches = match_orders(importing->arena, &known);
-    bk_id_index *cost_at = bk_import_private_at(&costs);
+    bk_id_index *cost_at = bk_id_index_of(costs.items, costs.count, sizeof(bk_private));
     for (size_t i = 0; !status && i < importing->folder->orders.count; i++) {
         bk_order row = importing->folder->orders.items[i];
         row.material_id = bk_import_id(importing->materials, row.material);

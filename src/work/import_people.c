@@ -65,7 +65,7 @@ static bk_status import_performers(bk_importing *importing)
     }
     bk_performer *performers = known.items;
     bk_index *at = bk_index_new();
-    bk_id_index *contact_at = bk_import_private_at(&contacts);
+    bk_id_index *contact_at = bk_id_index_of(contacts.items, contacts.count, sizeof(bk_private));
     for (size_t i = 0; i < known.count; i++) {
         bk_index_put(at, performers[i].name, (long long)i);
         bk_index_put(importing->performers, performers[i].name, performers[i].id);

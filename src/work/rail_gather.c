@@ -66,26 +66,16 @@ size_t bk_gathered_index(const bk_id_index *table, int64_t id)
     return found ? (size_t)*found : BK_NO_INDEX;
 }
 
-/// A table over rows whose first member is their id.
-static bk_id_index *index_ids(const bk_rows *rows, size_t size)
-{
-    bk_id_index *table = bk_id_index_new();
-    for (size_t i = 0; i < rows->count; i++) {
-        int64_t id;
-        memcpy(&id, (const char *)rows->items + i * size, sizeof id);
-        bk_id_index_put(table, id, (long long)i);
-    }
-    return table;
-}
+#define INDEX(rows, record) bk_id_index_of((rows).items, (rows).count, sizeof(record))
 
 static void index_all(bk_gathered *gathered)
 {
-    gathered->performer_at = index_ids(&gathered->performers, sizeof(bk_performer));
-    gathered->role_at = index_ids(&gathered->roles, sizeof(bk_role));
-    gathered->costume_at = index_ids(&gathered->costumes, sizeof(bk_costume));
-    gathered->piece_at = index_ids(&gathered->pieces, sizeof(bk_piece));
-    gathered->step_at = index_ids(&gathered->steps, sizeof(bk_step));
-    gathered->material_at = index_ids(&gathered->materials, sizeof(bk_material));
+    gathered->performer_at = INDEX(gathered->performers, bk_performer);
+    gathered->role_at = INDEX(gathered->roles, bk_role);
+    gathered->costume_at = INDEX(gathered->costumes, bk_costume);
+    gathered->piece_at = INDEX(gathered->pieces, bk_piece);
+    gathered->step_at = INDEX(gathered->steps, bk_step);
+    gathered->material_at = INDEX(gathered->materials, bk_material);
 }
 
 /// Pairs (group, member) by index, gathered into one list of members for each group, in the order of the pairs.
@@ -309,7 +299,7 @@ static void hang_absences(bk_gathered *gathered, bk_wait_person *built)
 {
     const bk_away *aways = gathered->aways.items;
     size_t people = gathered->people.count;
-    bk_id_index *person_at = index_ids(&gathered->people, sizeof(bk_person));
+    bk_id_index *person_at = INDEX(gathered->people, bk_person);
     pair_list both = pairs_new(gathered->arena, gathered->aways.count);
     for (size_t i = 0; i < gathered->aways.count; i++) {
         pairs_add(&both, bk_gathered_index(person_at, aways[i].person_id), i);

@@ -134,6 +134,21 @@ static long long id_of(int number)
     }
 }
 
+START_TEST(records_are_found_by_the_id_that_is_their_first_member)
+{
+    static const struct {
+        int64_t id;
+        char kind;
+    } records[] = {{7, 'a'}, {-2, 'b'}, {7, 'c'}, {INT64_MAX, 'd'}};
+    bk_id_index *index = bk_id_index_of(records, sizeof records / sizeof *records, sizeof *records);
+    ck_assert_int_eq(*bk_id_index_find(index, 7), 0);
+    ck_assert_int_eq(*bk_id_index_find(index, -2), 1);
+    ck_assert_int_eq(*bk_id_index_find(index, INT64_MAX), 3);
+    ck_assert_ptr_null(bk_id_index_find(index, 1));
+    bk_id_index_free(index);
+}
+END_TEST
+
 START_TEST(an_index_of_ids_finds_each_and_no_other)
 {
     bk_id_index *index = bk_id_index_new();
@@ -157,4 +172,4 @@ END_TEST
 BK_TEST_MAIN("list", items_come_back_in_the_order_they_were_added, what_is_added_may_look_at_the_list,
              a_new_item_is_zero_and_can_be_filled, a_new_item_is_zero_where_another_lay,
              an_index_finds_each_key_and_no_other, a_key_put_twice_keeps_its_value, no_key_is_unknown,
-             an_index_of_ids_finds_each_and_no_other)
+             records_are_found_by_the_id_that_is_their_first_member, an_index_of_ids_finds_each_and_no_other)

@@ -45,5 +45,8 @@ bk_id_index *bk_id_index_new(void);
 void bk_id_index_free(bk_id_index *index);
 long long *bk_id_index_put(bk_id_index *index, long long key, long long value);
 const long long *bk_id_index_find(const bk_id_index *index, long long key);
+/// An index from id to place over `count` records of `size` bytes whose first member is their id, an int64_t; where an id
+/// stands twice the first place counts. Freed by bk_id_index_free.
+bk_id_index *bk_id_index_of(const void *records, size_t count, size_t size);
 
 #endif

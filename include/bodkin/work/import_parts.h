@@ -38,9 +38,7 @@ bk_status bk_import_told(bk_importing *importing, const char *sheet, size_t rows
 /// They are counted by bk_import_told at their end. BK_REFUSED when the person stopped it.
 bk_status bk_import_row(bk_importing *importing, const char *sheet, size_t row) BK_MUST_USE;
 
-/// A table from the ids of bk_private rows to their indices; the caller frees it.
-bk_id_index *bk_import_private_at(const bk_rows *rows);
-/// The row of that id, or NULL.
+/// The row of that id, by bk_id_index_of of the rows, or NULL.
 const bk_private *bk_import_private_of(const bk_id_index *at, const bk_rows *rows, int64_t id);
 
 /// The id behind a name, or 0 for NULL.
