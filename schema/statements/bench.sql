@@ -4,11 +4,6 @@
 SELECT step.id FROM piece CROSS JOIN step ON step.piece_id = piece.id
 WHERE piece.production_id = ?1 AND piece.name = ?2 AND step.key = ?3 LIMIT 1;
 
--- name: read_step
-SELECT id, production_id, piece_id, key, title, kind, minutes, quickest, longest, hands, level, rest_minutes, can_wait,
-    measures, note, done_on, done_by, took
-FROM step WHERE id = ?1;
-
 -- name: read_step_state
 SELECT piece.name, EXISTS (SELECT 1 FROM fitting WHERE fitting.step_id = step.id AND fitting.outcome = 'fits')
 FROM step CROSS JOIN piece ON piece.id = step.piece_id WHERE step.id = ?1;

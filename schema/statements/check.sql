@@ -75,6 +75,35 @@ SELECT printf('%s: a fitting is of a step of another production, "%s".', product
 FROM fitting JOIN step ON step.id = step_id JOIN production ON production.id = fitting.production_id
 WHERE step.production_id <> fitting.production_id;
 
+-- name: check_work_names
+SELECT printf('%d orders of work are called "%s".', count(*), name) FROM work GROUP BY name HAVING count(*) > 1;
+
+-- name: check_work_step_keys
+SELECT printf('%d steps of the order of work "%s" are called "%s".', count(*), work.name, key)
+FROM work_step JOIN work ON work.id = work_id
+GROUP BY work_id, key HAVING count(*) > 1;
+
+-- name: check_note_costumes
+SELECT printf('%s: a note is about a costume of another production, %s.', production.name, number)
+FROM note JOIN costume ON costume.id = costume_id JOIN production ON production.id = note.production_id
+WHERE costume.production_id <> note.production_id;
+
+-- name: check_note_pieces
+SELECT printf('%s: a note is about a piece of another production, "%s".', production.name, piece.name)
+FROM note JOIN piece ON piece.id = piece_id JOIN production ON production.id = note.production_id
+WHERE piece.production_id <> note.production_id;
+
+-- name: check_note_steps
+SELECT printf('%s: a note became a step of another production, "%s".', production.name, key)
+FROM note JOIN step ON step.id = step_id JOIN production ON production.id = note.production_id
+WHERE step.production_id <> note.production_id;
+
+-- name: check_runnings
+SELECT printf('%d clocks run for "%s" at one time.', count(*), who) FROM running GROUP BY who HAVING count(*) > 1;
+
+-- name: check_setting_names
+SELECT printf('%d settings are called "%s".', count(*), name) FROM setting GROUP BY name HAVING count(*) > 1;
+
 -- The network of all steps, to look for a circle in it.
 
 -- name: check_steps

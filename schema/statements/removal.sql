@@ -1,4 +1,11 @@
--- Removing a production with everything that is its own; ?1 is the production.
+-- Removing a production with everything that is its own; ?1 is the production. Its company goes by
+-- remove_each_company.
+
+-- name: remove_notes
+DELETE FROM note WHERE production_id = ?1;
+
+-- name: remove_runnings
+DELETE FROM running WHERE step_id IN (SELECT id FROM step WHERE production_id = ?1);
 
 -- name: remove_fittings
 DELETE FROM fitting WHERE production_id = ?1;
@@ -32,9 +39,6 @@ DELETE FROM role WHERE production_id = ?1;
 
 -- name: remove_dates
 DELETE FROM show_date WHERE production_id = ?1;
-
--- name: remove_company
-DELETE FROM company WHERE production_id = ?1;
 
 -- name: remove_production
 DELETE FROM production WHERE id = ?1;

@@ -53,6 +53,12 @@ static size_t cluster(const char *text, size_t *columns)
     return end;
 }
 
+size_t bk_text_step(const char *text)
+{
+    size_t columns = 0;
+    return *text == '\0' ? 0 : cluster(text, &columns);
+}
+
 size_t bk_text_fit(const char *text, size_t columns)
 {
     size_t end = 0;

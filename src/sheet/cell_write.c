@@ -127,3 +127,10 @@ void bk_cell_write(bk_buffer *out, const bk_column *column, const void *record, 
     writers[column->type].write(&one);
     bk_csv_write_cell(out, one.written, first, writers[column->type].guard);
 }
+
+void bk_cell_text(bk_buffer *out, const bk_column *column, const void *record, const bk_cell_style *style)
+{
+    cell one = {.column = column, .record = record, .style = style, .written = NULL};
+    writers[column->type].write(&one);
+    bk_buffer_text(out, one.written == NULL ? "" : one.written);
+}

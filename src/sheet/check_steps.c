@@ -1,13 +1,8 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "bodkin/base/list.h"
 #include "bodkin/base/text.h"
-#include "bodkin/plan/network.h"
 #include "bodkin/sheet/folder_check.h"
-
-/// The order of the steps, as far as it could be read.
-typedef BK_LIST(bk_network_link) links;
 
 static bool find_step(const bk_folder_checking *checking, const char *piece, const char *key, size_t *row)
 {
@@ -74,14 +69,8 @@ static void split(const bk_folder_checking *checking, const bk_step *step, const
     *key = bk_names_keep(names, slash + 1, length - (size_t)(slash - item) - 1);
 }
 
-static const char *step_name(const bk_folder_checking *checking, size_t row)
-{
-    const bk_step *step = &checking->reading->folder->steps.items[row];
-    return bk_arena_print(checking->scratch, "%s/%s", step->piece, step->key);
-}
-
 /// Whether the links from `first` on hold one that comes from there already.
-static bool linked(const links *all, size_t first, size_t from)
+static bool linked(const bk_step_links *all, size_t first, size_t from)
 {
     for (size_t i = first; i < all->count; i++)
         if (all->items[i].from == from)
@@ -90,7 +79,7 @@ static bool linked(const links *all, size_t first, size_t from)
 }
 
 /// Links a step with each that it comes after.
-static void check_after(const bk_folder_checking *checking, size_t row, links *all)
+static void check_after(const bk_folder_checking *checking, size_t row, bk_step_links *all)
 {
     const bk_step *step = &checking->reading->folder->steps.items[row];
     mention at = {BK_SHEET_STEPS, step->line, "after"};
@@ -107,59 +96,10 @@ static void check_after(const bk_folder_checking *checking, size_t row, links *a
         else if (linked(all, first, from))
             bk_faults_add(checking->reading->faults, at.sheet, bk_sheets[at.sheet].file, at.line, at.column,
                           "names %s twice; write it once",
-                          bk_faults_quote(checking->scratch, step_name(checking, from)));
+                          bk_faults_quote(checking->scratch,
+                                          bk_folder_check_step_name(checking, BK_SHEET_STEPS, from)));
         else
             bk_list_add(all, ((bk_network_link){.from = from, .to = row}));
-    }
-}
-
-// ---------------------------------------------------------------------------------------------------------- circles
-
-enum { CIRCLE_NAMED = 40 }; ///< steps of a circle that are named; of a longer one the rest is counted
-
-static void note_circle(const bk_folder_checking *checking, const size_t *circle, size_t length)
-{
-    const bk_folder *folder = checking->reading->folder;
-    bk_buffer text = {0};
-    if (length == 1)
-        bk_buffer_text(&text, "this step comes after itself: ");
-    else
-        bk_buffer_text(&text, "these steps come after one another in a circle: ");
-    for (size_t i = 0; i < length && i < CIRCLE_NAMED; i++)
-        bk_buffer_print(&text, "%s -> ", step_name(checking, circle[i]));
-    if (length > CIRCLE_NAMED)
-        bk_buffer_print(&text, "(%zu more) -> ", length - CIRCLE_NAMED);
-    bk_buffer_print(&text, "%s; take %s", step_name(checking, circle[0]),
-                    length == 1 ? "it out of its own after" : "one of them out of the after of the next");
-    bk_faults_add(checking->reading->faults, BK_SHEET_STEPS, bk_sheets[BK_SHEET_STEPS].file,
-                  folder->steps.items[circle[0]].line, "after", "%s", text.bytes);
-    bk_buffer_free(&text);
-}
-
-/// Takes out all links of the steps of a circle, so that the next circle shares no step with it.
-static void take_out(links *all, const size_t *circle, size_t length, bool *gone)
-{
-    for (size_t i = 0; i < length; i++)
-        gone[circle[i]] = true;
-    size_t kept = 0;
-    for (size_t i = 0; i < all->count; i++)
-        if (!gone[all->items[i].from] && !gone[all->items[i].to])
-            all->items[kept++] = all->items[i];
-    all->count = kept;
-}
-
-/// Tells the circles that share no step, up to as many as faults are told.
-static void check_circles(const bk_folder_checking *checking, links *all)
-{
-    size_t steps = checking->reading->folder->steps.count;
-    bool *gone = bk_arena_clear(checking->scratch, steps, sizeof *gone);
-    size_t *circle = NULL;
-    size_t length = 0;
-    for (size_t told = 0; told < BK_FAULTS_TOLD; told++) {
-        if (!bk_network_circle(steps, all->items, all->count, checking->scratch, &circle, &length))
-            return;
-        note_circle(checking, circle, length);
-        take_out(all, circle, length, gone);
     }
 }
 
@@ -167,18 +107,18 @@ static bk_status check_order(const bk_folder_checking *checking, bk_error *error
 {
     const bk_folder *folder = checking->reading->folder;
     bk_status status = BK_OK;
-    links all = {0};
+    bk_step_links all = {0};
     for (size_t i = 0; i < folder->steps.count && status == BK_OK; i++) {
         if (folder->steps.items[i].after != NULL)
             check_after(checking, i, &all);
         status = bk_folder_check_progress(checking, BK_SHEET_STEPS, i, error);
     }
-    check_circles(checking, &all);
+    bk_folder_check_circles(checking, BK_SHEET_STEPS, &all);
     bk_list_free(&all);
     return status;
 }
 
-// ----------------------------------------------------------------------------------------------- needs and fittings
+// ------------------------------------------------------------------------------------------- needs, fittings, notes
 
 static void check_needs(const bk_folder_checking *checking)
 {
@@ -205,10 +145,26 @@ static void check_fitting(const bk_folder_checking *checking, const bk_fitting *
     }
     int kind = folder->steps.items[row].kind;
     if (kind != BK_FIT && kind != BK_NO_WORD)
+        bk_faults_add(
+            checking->reading->faults, at.sheet, bk_sheets[at.sheet].file, at.line, at.column,
+            "%s is a step of kind %s; only a step of kind fit has fittings",
+            bk_faults_quote(checking->scratch, bk_folder_check_step_name(checking, BK_SHEET_STEPS, row)),
+            bk_word_text(&bk_kind_words, kind));
+}
+
+/// The step that a note became is one of the piece that the note is about.
+static void check_note(const bk_folder_checking *checking, const bk_note *note)
+{
+    mention at = {BK_SHEET_NOTES, note->line, "step"};
+    size_t row = 0;
+    if (note->step == NULL)
+        return;
+    if (note->piece == NULL)
         bk_faults_add(checking->reading->faults, at.sheet, bk_sheets[at.sheet].file, at.line, at.column,
-                      "%s is a step of kind %s; only a step of kind fit has fittings",
-                      bk_faults_quote(checking->scratch, step_name(checking, row)),
-                      bk_word_text(&bk_kind_words, kind));
+                      "%s is a step without its piece; write the piece too, in piece",
+                      bk_faults_quote(checking->scratch, note->step));
+    else if (!find_step(checking, note->piece, note->step, &row))
+        note_no_step(checking, at, note->piece, note->step);
 }
 
 bk_status bk_folder_check_steps(bk_folder_checking *checking, bk_error *error)
@@ -218,5 +174,7 @@ bk_status bk_folder_check_steps(bk_folder_checking *checking, bk_error *error)
     check_needs(checking);
     for (size_t i = 0; i < folder->fittings.count; i++)
         check_fitting(checking, &folder->fittings.items[i]);
+    for (size_t i = 0; i < folder->notes.count; i++)
+        check_note(checking, &folder->notes.items[i]);
     return status;
 }

@@ -166,6 +166,45 @@ static const bk_column fitting_columns[] = {
     {"note", MAY, BK_CELL_TEXT, AT(bk_fitting, note), .example = "let out the side seams"},
 };
 
+static const bk_column work_columns[] = {
+    {"work", MUST, BK_CELL_NAME, AT(bk_work, name), .example = "Sack back gown"},
+    {"note", MAY, BK_CELL_TEXT, AT(bk_work, note), .example = "as made for the spring show"},
+};
+
+static const bk_column work_step_columns[] = {
+    {"work", MUST, BK_CELL_NAME, AT(bk_work_step, work), .example = "Sack back gown"},
+    {"step", MUST, BK_CELL_NAME, AT(bk_work_step, key), .example = "cut"},
+    {"title", MUST, BK_CELL_TEXT, AT(bk_work_step, title), .example = "Cut the silk"},
+    {"kind", MUST, BK_CELL_WORD, AT(bk_work_step, kind), .example = "cut", .words = &bk_kind_words},
+    {"minutes", MUST, BK_CELL_WHOLE, AT(bk_work_step, minutes), .example = "45", .unit = "minutes",
+     .most = MINUTES_MOST},
+    {"quickest", MAY, BK_CELL_WHOLE, AT(bk_work_step, quickest), .example = "30", .unit = "minutes",
+     .most = MINUTES_MOST},
+    {"longest", MAY, BK_CELL_WHOLE, AT(bk_work_step, longest), .example = "90", .unit = "minutes",
+     .most = MINUTES_MOST},
+    {"after", MAY, BK_CELL_NAMES, AT(bk_work_step, after), .example = "draft;ft"},
+    {"hands", MAY, BK_CELL_WHOLE, AT(bk_work_step, hands), .example = "2", .unit = "hands", .least = 1,
+     .most = HANDS_MOST},
+    {"level", MAY, BK_CELL_WHOLE, AT(bk_work_step, level), .example = "2", .unit = "a level",
+     .least = BK_LEVEL_ANYONE, .most = BK_LEVEL_MAKER},
+    {"rest", MAY, BK_CELL_REST, AT(bk_work_step, rest_minutes), .example = "12", .unit = "hours",
+     .most = REST_HOURS_MOST},
+    {"can_wait", MAY, BK_CELL_YES, AT(bk_work_step, can_wait), .example = "yes"},
+    {"measures", MAY, BK_CELL_NAMES, AT(bk_work_step, measures), .example = "waist girth;nape to waist"},
+    {"note", MAY, BK_CELL_TEXT, AT(bk_work_step, note), .example = "mind the nap"},
+};
+
+static const bk_column note_columns[] = {
+    {"noted_on", MUST, BK_CELL_DAY, AT(bk_note, noted_on), .example = "2027-03-08"},
+    {"from", MAY, BK_CELL_WORD, AT(bk_note, source), .example = "rehearsal", .words = &bk_note_source_words},
+    {"who", MAY, BK_CELL_TEXT, AT(bk_note, who), .example = "the director"},
+    {"costume", MAY, BK_CELL_NAME, AT(bk_note, costume), .example = "4A"},
+    {"piece", MAY, BK_CELL_NAME, AT(bk_note, piece), .example = "4A-1"},
+    {"step", MAY, BK_CELL_NAME, AT(bk_note, step), .example = "alt"},
+    {"what", MUST, BK_CELL_TEXT, AT(bk_note, what), .example = "cuffs catch on the basket"},
+    {"done_on", MAY, BK_CELL_DAY, AT(bk_note, done_on), .example = "2027-03-09"},
+};
+
 #define SHEET(member, record, table, keys, what) \
     { \
         .file = #member ".csv", .noun = what, .columns = table, \
@@ -188,6 +227,9 @@ const bk_sheet bk_sheets[BK_SHEETS] = {
     [BK_SHEET_NEEDS] = SHEET(needs, bk_need, need_columns, 3, "need"),
     [BK_SHEET_ORDERS] = SHEET(orders, bk_order, order_columns, 0, "order"),
     [BK_SHEET_FITTINGS] = SHEET(fittings, bk_fitting, fitting_columns, 0, "fitting"),
+    [BK_SHEET_WORKS] = SHEET(works, bk_work, work_columns, 1, "order of work"),
+    [BK_SHEET_WORK_STEPS] = SHEET(work_steps, bk_work_step, work_step_columns, 2, "step"),
+    [BK_SHEET_NOTES] = SHEET(notes, bk_note, note_columns, 0, "note"),
 };
 
 bk_sheet_number bk_sheet_find(const char *file)
@@ -272,13 +314,18 @@ static const struct {
     [BK_CELL_YES] = {&no, sizeof no},
 };
 
+void bk_column_clear(const bk_column *column, void *record)
+{
+    memcpy((char *)record + column->offset, unknown[column->type].value, unknown[column->type].size);
+    if (column->type == BK_CELL_MONEY)
+        memcpy((char *)record + column->currency, &no_text, sizeof no_text);
+}
+
 void bk_sheet_clear(const bk_sheet *sheet, void *record)
 {
     memset(record, 0, sheet->record_size);
-    for (size_t i = 0; i < sheet->column_count; i++) {
-        const bk_column *column = &sheet->columns[i];
-        memcpy((char *)record + column->offset, unknown[column->type].value, unknown[column->type].size);
-    }
+    for (size_t i = 0; i < sheet->column_count; i++)
+        bk_column_clear(&sheet->columns[i], record);
     if (sheet == &bk_sheets[BK_SHEET_PRODUCTION])
         ((bk_production *)record)->put_away_on = BK_NO_DAY;
 }

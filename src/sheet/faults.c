@@ -25,6 +25,7 @@ struct bk_faults {
     struct {
         place at;
         const char *text;
+        const char *says; ///< the part of it behind file, line and column
     } told[BK_FAULTS_TOLD];
 };
 
@@ -92,6 +93,7 @@ void bk_faults_add(bk_faults *faults, size_t sheet, const char *file, int line, 
             (faults->kept - position - 1) * sizeof faults->told[0]);
     faults->told[position].at = at;
     faults->told[position].text = bk_text_safe(faults->arena, text, false);
+    faults->told[position].says = bk_text_safe(faults->arena, message, false);
 }
 
 size_t bk_faults_count(const bk_faults *faults)
@@ -103,6 +105,12 @@ const char *bk_faults_text(bk_faults *faults, size_t index)
 {
     assert(index < faults->kept);
     return faults->told[index].text;
+}
+
+const char *bk_faults_says(const bk_faults *faults, size_t index)
+{
+    assert(index < faults->kept);
+    return faults->told[index].says;
 }
 
 const char *bk_faults_quote(bk_arena *arena, const char *text)

@@ -86,6 +86,9 @@ static const reference references[] = {
     {BK_SHEET_ORDERS, "material", BK_SHEET_MATERIALS, BK_SHEETS},
     {BK_SHEET_FITTINGS, "piece", BK_SHEET_PIECES, BK_SHEETS},
     {BK_SHEET_FITTINGS, "performer", BK_SHEET_PERFORMERS, BK_SHEETS},
+    {BK_SHEET_WORK_STEPS, "work", BK_SHEET_WORKS, BK_SHEETS},
+    {BK_SHEET_NOTES, "costume", BK_SHEET_COSTUMES, BK_SHEETS},
+    {BK_SHEET_NOTES, "piece", BK_SHEET_PIECES, BK_SHEETS},
 };
 
 /// Names of that kind that the workroom knows; NULL where it knows none, whatever the folder says.
@@ -93,11 +96,18 @@ static const bk_index *known_names(const bk_known *known, bk_sheet_number sheet)
 {
     if (known == NULL)
         return NULL;
-    if (sheet == BK_SHEET_PEOPLE)
+    switch (sheet) {
+    case BK_SHEET_PEOPLE:
         return known->people;
-    if (sheet == BK_SHEET_PERFORMERS)
+    case BK_SHEET_PERFORMERS:
         return known->performers;
-    return sheet == BK_SHEET_MATERIALS ? known->materials : NULL;
+    case BK_SHEET_MATERIALS:
+        return known->materials;
+    case BK_SHEET_WORKS:
+        return known->works;
+    default:
+        return NULL;
+    }
 }
 
 static const char *nearest_name(const bk_folder_checking *checking, bk_sheet_number to, const char *name)
@@ -261,7 +271,9 @@ static bk_status check_all(bk_folder_checking *checking, bk_error *error)
         status = check_reference(checking, &references[i], error);
     for (size_t i = 0; i < sizeof periods / sizeof *periods; i++)
         check_period(checking, &periods[i]);
-    return status == BK_OK ? bk_folder_check_steps(checking, error) : status;
+    if (status == BK_OK)
+        status = bk_folder_check_steps(checking, error);
+    return status == BK_OK ? bk_folder_check_works(checking, error) : status;
 }
 
 bk_status bk_folder_check(bk_sheet_reading *reading, const bk_known *known, bk_error *error)

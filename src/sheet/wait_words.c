@@ -7,8 +7,7 @@
 
 // ------------------------------------------------------------------------------------------------ materials
 
-/// "2.4 m", "12": a quantity with its unit, but for things counted.
-static const char *quantity_words(const bk_material *material, bk_quantity quantity, bk_arena *arena)
+const char *bk_quantity_words(const bk_material *material, bk_quantity quantity, bk_arena *arena)
 {
     char digits[BK_AMOUNT_ROOM];
     bk_quantity_write(quantity, digits);
@@ -16,6 +15,12 @@ static const char *quantity_words(const bk_material *material, bk_quantity quant
         return bk_arena_text(arena, digits);
     }
     return bk_arena_print(arena, "%s %s", digits, bk_word_text(&bk_material_unit_words, material->unit));
+}
+
+const char *bk_need_words(const bk_material *material, bk_quantity quantity, bk_arena *arena)
+{
+    return bk_arena_print(arena, "%s%s %s", bk_quantity_words(material, quantity, arena),
+                          material->unit == BK_EACH ? "" : " of", material->name);
 }
 
 /// How the missing part comes: "not ordered", "due Tue 9 Mar" ...
@@ -40,11 +45,10 @@ static const char *material_sentence(const bk_rail *rail, const bk_wait *wait, b
     const bk_claim *claim = wait->claim;
     const bk_material *material = &rail->materials[claim->material];
     bk_quantity there = claim->quantity - claim->short_of;
-    const char *shelf = there ? quantity_words(material, there, arena) : "none";
-    const char *missing = there ? quantity_words(material, claim->short_of, arena) : "all of it";
-    return bk_arena_print(arena, "needs %s%s %s: %s on the shelf, %s %s",
-                          quantity_words(material, claim->quantity, arena),
-                          material->unit == BK_EACH ? "" : " of", material->name, shelf, missing,
+    const char *shelf = there ? bk_quantity_words(material, there, arena) : "none";
+    const char *missing = there ? bk_quantity_words(material, claim->short_of, arena) : "all of it";
+    return bk_arena_print(arena, "needs %s: %s on the shelf, %s %s",
+                          bk_need_words(material, claim->quantity, arena), shelf, missing,
                           supply_words(rail, wait, arena));
 }
 

@@ -60,7 +60,7 @@ bk_status bk_store_bench_step(bk_store *store, int64_t id, bk_arena *arena, bk_b
 {
     bk_rows rows;
     bk_status status =
-        bk_store_read_by(store, BK_SQL_READ_STEP, &id, &bk_families[BK_STEPS], arena, &rows, error);
+        bk_store_read_by(store, BK_SQL_GET_STEP, &id, &bk_families[BK_STEPS], arena, &rows, error);
     if (status != BK_OK)
         return status;
     if (rows.count == 0)

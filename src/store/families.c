@@ -1,5 +1,7 @@
 #include "bodkin/store/families.h"
 
+#include "bodkin/store/records_bench.h"
+
 #define COUNT(array) (sizeof(array) / sizeof(array)[0])
 
 static const char *const movement_items[] = {"count", "delivery", "use", "return"};
@@ -189,61 +191,139 @@ static const bk_field amount_fields[] = {
     FIELD(bk_private, currency, SHARED),
 };
 
+static const bk_field work_fields[] = {
+    FIELD(bk_work, id, ID),
+    FIELD(bk_work, name, TEXT),
+    FIELD(bk_work, note, TEXT),
+    FIELD(bk_work, ready, NUMBER),
+};
+
+static const bk_field work_step_fields[] = {
+    FIELD(bk_work_step, id, ID),
+    FIELD(bk_work_step, work_id, ID),
+    FIELD(bk_work_step, key, TEXT),
+    FIELD(bk_work_step, title, TEXT),
+    WORD(bk_work_step, kind, bk_kind_words),
+    FIELD(bk_work_step, minutes, NUMBER),
+    FIELD(bk_work_step, quickest, NUMBER),
+    FIELD(bk_work_step, longest, NUMBER),
+    FIELD(bk_work_step, after, TEXT),
+    FIELD(bk_work_step, hands, NUMBER),
+    FIELD(bk_work_step, level, NUMBER),
+    FIELD(bk_work_step, rest_minutes, NUMBER),
+    FIELD(bk_work_step, can_wait, NUMBER),
+    FIELD(bk_work_step, measures, TEXT),
+    FIELD(bk_work_step, note, TEXT),
+    READ(bk_work_step, work, SHARED),
+};
+
+static const bk_field note_fields[] = {
+    FIELD(bk_note, id, ID),
+    FIELD(bk_note, production_id, ID),
+    FIELD(bk_note, costume_id, ID),
+    FIELD(bk_note, piece_id, ID),
+    FIELD(bk_note, step_id, ID),
+    FIELD(bk_note, noted_on, DAY),
+    WORD(bk_note, source, bk_note_source_words),
+    FIELD(bk_note, who, SHARED),
+    FIELD(bk_note, what, TEXT),
+    FIELD(bk_note, done_on, DAY),
+};
+
+static const bk_field running_fields[] = {
+    FIELD(bk_running, id, ID),
+    FIELD(bk_running, step_id, ID),
+    FIELD(bk_running, who, TEXT),
+    FIELD(bk_running, started_at, TEXT),
+};
+
+static const bk_field setting_fields[] = {
+    FIELD(bk_setting, id, ID),
+    FIELD(bk_setting, name, TEXT),
+    FIELD(bk_setting, value, TEXT),
+};
+
 #define RECORD(record, list) .size = sizeof(record), .fields = (list), .field_count = COUNT(list)
 // Records with an id of their own; links; what stands in a private table beside its record; another view of a
 // family.
 #define OWN(many, one) \
-    .read = BK_SQL_READ_##many, .add = BK_SQL_ADD_##one, .put = BK_SQL_PUT_##one, .has_id = true
-#define LINK(many, one) .read = BK_SQL_READ_##many, .add = BK_SQL_ADD_##one, .put = BK_NO_STATEMENT
-#define READ_ONLY(many) .read = BK_SQL_READ_##many, .add = BK_NO_STATEMENT, .put = BK_NO_STATEMENT
-#define PRIVATE(many, one) .read = BK_SQL_READ_##many, .add = BK_SQL_PUT_##one, .put = BK_SQL_PUT_##one
+    .read = BK_SQL_READ_##many, .add = BK_SQL_ADD_##one, .put = BK_SQL_PUT_##one, .get = BK_SQL_GET_##one, \
+    .remove = BK_SQL_REMOVE_##one, .remove_all = BK_NO_STATEMENT, .has_id = true
+#define LINK(many, one) \
+    .read = BK_SQL_READ_##many, .add = BK_SQL_ADD_##one, .put = BK_NO_STATEMENT, .get = BK_NO_STATEMENT, \
+    .remove = BK_SQL_REMOVE_ONE_##one, .remove_all = BK_SQL_REMOVE_EACH_##one, .places = BK_NO_STATEMENT, \
+    .place = BK_NO_STATEMENT, .last_place = BK_SQL_LAST_##one, .placed = true
+#define PRIVATE(many, one) \
+    .read = BK_SQL_READ_##many, .add = BK_SQL_PUT_##one, .put = BK_SQL_PUT_##one, .get = BK_SQL_GET_##one, \
+    .remove = BK_SQL_REMOVE_##one, .remove_all = BK_NO_STATEMENT, UNPLACED
+#define READ_ONLY(many) \
+    .read = BK_SQL_READ_##many, .add = BK_NO_STATEMENT, .put = BK_NO_STATEMENT, .get = BK_NO_STATEMENT, \
+    .remove = BK_NO_STATEMENT, .remove_all = BK_NO_STATEMENT, UNPLACED
+// Whether their rows have a place in a list that can be changed.
+#define PLACED(many, one) \
+    .places = BK_SQL_PLACES_##many, .place = BK_SQL_PLACE_##one, .last_place = BK_SQL_LAST_##one, \
+    .placed = true
+#define UNPLACED .places = BK_NO_STATEMENT, .place = BK_NO_STATEMENT, .last_place = BK_NO_STATEMENT
 
 const bk_family_table bk_families[BK_FAMILIES] = {
-    [BK_PRODUCTIONS] = {"production", RECORD(bk_production, production_fields), OWN(PRODUCTIONS, PRODUCTION)},
-    [BK_DATES] = {"date", RECORD(bk_date, date_fields), OWN(DATES, DATE), .key = BK_KEY_PRODUCTION},
-    [BK_PEOPLE] = {"person", RECORD(bk_person, person_fields), OWN(PEOPLE, PERSON)},
-    [BK_AWAYS] = {"absence", RECORD(bk_away, away_fields), OWN(AWAYS, AWAY)},
-    [BK_PERFORMERS] = {"performer", RECORD(bk_performer, performer_fields), OWN(PERFORMERS, PERFORMER)},
+    [BK_PRODUCTIONS] = {"production", RECORD(bk_production, production_fields), OWN(PRODUCTIONS, PRODUCTION),
+                        UNPLACED},
+    [BK_DATES] = {"date", RECORD(bk_date, date_fields), OWN(DATES, DATE), UNPLACED, .key = BK_KEY_PRODUCTION},
+    [BK_PEOPLE] = {"person", RECORD(bk_person, person_fields), OWN(PEOPLE, PERSON), UNPLACED},
+    [BK_AWAYS] = {"absence", RECORD(bk_away, away_fields), OWN(AWAYS, AWAY), UNPLACED},
+    [BK_PERFORMERS] = {"performer", RECORD(bk_performer, performer_fields), OWN(PERFORMERS, PERFORMER),
+                       UNPLACED},
     [BK_COMPANY_PERFORMERS] = {"performer of the company", RECORD(bk_performer, performer_fields),
                                READ_ONLY(COMPANY_PERFORMERS), .key = BK_KEY_PRODUCTION},
     [BK_COMPANY] = {"place in the company", RECORD(bk_link, link_fields), LINK(COMPANY, COMPANY),
-                    .key = BK_KEY_PRODUCTION, .placed = true},
+                    .key = BK_KEY_PRODUCTION},
     [BK_ROLES] = {"role", RECORD(bk_role, role_fields), OWN(ROLES, ROLE), .key = BK_KEY_PRODUCTION,
-                  .placed = true},
-    [BK_COVERS] = {"cover", RECORD(bk_link, link_fields), LINK(COVERS, COVER), .key = BK_KEY_PRODUCTION,
-                   .placed = true},
+                  PLACED(ROLES, ROLE)},
+    [BK_COVERS] = {"cover", RECORD(bk_link, link_fields), LINK(COVERS, COVER), .key = BK_KEY_PRODUCTION},
     [BK_COSTUMES] = {"costume", RECORD(bk_costume, costume_fields), OWN(COSTUMES, COSTUME),
-                     .key = BK_KEY_PRODUCTION, .placed = true},
+                     .key = BK_KEY_PRODUCTION, PLACED(COSTUMES, COSTUME)},
     [BK_PIECES] = {"piece", RECORD(bk_piece, piece_fields), OWN(PIECES, PIECE), .key = BK_KEY_PRODUCTION,
-                   .placed = true},
+                   PLACED(PIECES, PIECE)},
     [BK_PIECE_COSTUMES] = {"piece of a costume", RECORD(bk_link, link_fields),
-                           LINK(PIECE_COSTUMES, PIECE_COSTUME), .key = BK_KEY_PRODUCTION, .placed = true},
+                           LINK(PIECE_COSTUMES, PIECE_COSTUME), .key = BK_KEY_PRODUCTION},
     [BK_STEPS] = {"step", RECORD(bk_step, step_fields), OWN(STEPS, STEP), .key = BK_KEY_PRODUCTION,
-                  .placed = true},
+                  PLACED(STEPS, STEP)},
     [BK_RAIL_STEPS] = {"step", RECORD(bk_step, rail_step_fields), READ_ONLY(RAIL_STEPS),
                        .key = BK_KEY_PRODUCTION},
     [BK_STEP_AFTERS] = {"order of two steps", RECORD(bk_link, link_fields), LINK(STEP_AFTERS, STEP_AFTER),
-                        .key = BK_KEY_PRODUCTION, .placed = true},
+                        .key = BK_KEY_PRODUCTION},
     [BK_NEEDS] = {"need", RECORD(bk_need, need_fields), OWN(NEEDS, NEED), .key = BK_KEY_PRODUCTION,
-                  .placed = true},
+                  PLACED(NEEDS, NEED)},
     [BK_FITTINGS] = {"fitting", RECORD(bk_fitting, fitting_fields), OWN(FITTINGS, FITTING),
-                     .key = BK_KEY_PRODUCTION, .placed = true},
-    [BK_MATERIALS] = {"material", RECORD(bk_material, material_fields), OWN(MATERIALS, MATERIAL)},
-    [BK_ORDERS] = {"order", RECORD(bk_order, order_fields), OWN(ORDERS, ORDER)},
-    [BK_MOVEMENTS] = {"movement", RECORD(bk_movement, movement_fields), OWN(MOVEMENTS, MOVEMENT),
+                     .key = BK_KEY_PRODUCTION, PLACED(FITTINGS, FITTING)},
+    [BK_MATERIALS] = {"material", RECORD(bk_material, material_fields), OWN(MATERIALS, MATERIAL), UNPLACED},
+    [BK_ORDERS] = {"order", RECORD(bk_order, order_fields), OWN(ORDERS, ORDER), UNPLACED},
+    [BK_MOVEMENTS] = {"movement", RECORD(bk_movement, movement_fields), OWN(MOVEMENTS, MOVEMENT), UNPLACED,
                       .key = BK_KEY_MATERIAL},
     [BK_MEASURES] = {"measure", RECORD(bk_measure, measure_fields), .read = BK_SQL_READ_MEASURES,
-                     .add = BK_SQL_ADD_MEASURE, .put = BK_SQL_PUT_MEASURE, .key = BK_KEY_PRODUCTION,
-                     .placed = true},
+                     .add = BK_SQL_ADD_MEASURE, .put = BK_SQL_PUT_MEASURE, .get = BK_NO_STATEMENT,
+                     .remove = BK_SQL_REMOVE_MEASURE, .remove_all = BK_NO_STATEMENT,
+                     .places = BK_NO_STATEMENT, .place = BK_NO_STATEMENT, .last_place = BK_SQL_LAST_MEASURE,
+                     .key = BK_KEY_PRODUCTION, .placed = true},
     [BK_MEASURES_OF_SHEET] = {"measure", RECORD(bk_measure, measure_fields), READ_ONLY(MEASURES_OF_SHEET),
                               .key = BK_KEY_SHEET},
     [BK_MEASURE_NAMES] = {"name of a measure", RECORD(bk_named, named_fields),
-                          OWN(MEASURE_NAMES, MEASURE_NAME)},
+                          .read = BK_SQL_READ_MEASURE_NAMES, .add = BK_SQL_ADD_MEASURE_NAME,
+                          .put = BK_SQL_PUT_MEASURE_NAME, .get = BK_SQL_GET_MEASURE_NAME,
+                          .remove = BK_NO_STATEMENT, .remove_all = BK_NO_STATEMENT, UNPLACED, .has_id = true},
     [BK_MEASURE_SHEETS] = {"measure sheet", RECORD(bk_sheet_day, sheet_day_fields),
-                           OWN(MEASURE_SHEETS, MEASURE_SHEET)},
+                           OWN(MEASURE_SHEETS, MEASURE_SHEET), UNPLACED},
     [BK_CONTACTS] = {"contact", RECORD(bk_private, contact_fields), PRIVATE(CONTACTS, CONTACT)},
     [BK_PRICES] = {"price", RECORD(bk_private, amount_fields), PRIVATE(PRICES, PRICE)},
     [BK_ORDER_COSTS] = {"cost", RECORD(bk_private, amount_fields), PRIVATE(ORDER_COSTS, ORDER_COST)},
     [BK_PIECE_COSTS] = {"cost", RECORD(bk_private, amount_fields), PRIVATE(PIECE_COSTS, PIECE_COST),
                         .key = BK_KEY_PRODUCTION},
+    [BK_WORKS] = {"order of work", RECORD(bk_work, work_fields), OWN(WORKS, WORK), PLACED(WORKS, WORK),
+                  .one_list = true},
+    [BK_WORK_STEPS] = {"step of an order of work", RECORD(bk_work_step, work_step_fields),
+                       OWN(WORK_STEPS, WORK_STEP), PLACED(WORK_STEPS, WORK_STEP)},
+    [BK_NOTES] = {"note", RECORD(bk_note, note_fields), OWN(NOTES, NOTE), .key = BK_KEY_PRODUCTION,
+                  PLACED(NOTES, NOTE)},
+    [BK_RUNNINGS] = {"running clock", RECORD(bk_running, running_fields), OWN(RUNNINGS, RUNNING), UNPLACED},
+    [BK_SETTINGS] = {"setting", RECORD(bk_setting, setting_fields), OWN(SETTINGS, SETTING), UNPLACED},
 };

@@ -12,7 +12,7 @@
 
 enum { FILE_MODE = 0600, FOLDER_MODE = 0700, NUMBER_ROOM = 16, MOST_BESIDE = 999 };
 
-bk_place bk_place_look(const char *path)
+bk_place_kind bk_place_look(const char *path)
 {
     struct stat status;
     if (stat(path, &status) != 0)

@@ -29,6 +29,7 @@ static const held_right rights[] = {
     {"measure_sheet", NULL, ALL, MAKER, MAKER, MAKER},
     {"movement", NULL, ALL, MAKER, MAKER, MAKER},
     {"need", NULL, ALL, MAKER, MAKER, MAKER},
+    {"note", NULL, ALL, MAKER, MAKER, MAKER},
     {"performer", NULL, ALL, MAKER, MAKER, MAKER},
     {"performer_contact", NULL, MAKER, MAKER, MAKER, MAKER},
     {"person", NULL, ALL, MAKER, MAKER, MAKER},
@@ -40,9 +41,13 @@ static const held_right rights[] = {
     {"purchase_cost", NULL, MAKER, MAKER, MAKER, MAKER},
     {"role", NULL, ALL, MAKER, MAKER, MAKER},
     {"role_cover", NULL, ALL, MAKER, MAKER, MAKER},
+    {"running", NULL, ALL, MAKER, MAKER, MAKER},
+    {"setting", NULL, ALL, MAKER, MAKER, MAKER},
     {"show_date", NULL, ALL, MAKER, MAKER, MAKER},
     {"step", NULL, ALL, MAKER, MAKER, MAKER},
     {"step_after", NULL, ALL, MAKER, MAKER, MAKER},
+    {"work", NULL, ALL, MAKER, MAKER, MAKER},
+    {"work_step", NULL, ALL, MAKER, MAKER, MAKER},
 };
 
 static const held_right none = {"", NULL, MAKER, MAKER, MAKER, MAKER};

@@ -22,6 +22,12 @@ static const char *const occasions[] = {
     [BK_ON_CLOSING] = "closing",     [BK_ON_STRIKE] = "strike",     [BK_ON_RETURN] = "return",
 };
 
+static const char *const note_sources[] = {
+    [BK_FROM_REHEARSAL] = "rehearsal", [BK_FROM_FITTING] = "fitting",   [BK_FROM_PARADE] = "parade",
+    [BK_FROM_TECH] = "tech",           [BK_FROM_DRESS] = "dress",       [BK_FROM_PREVIEW] = "preview",
+    [BK_FROM_SHOW] = "show",           [BK_FROM_WORKROOM] = "workroom",
+};
+
 static const char *const material_units[] = {[BK_METRE] = "m", [BK_YARD] = "yd", [BK_EACH] = "each"};
 
 static const char *const length_units[] = {"cm", "in"};
@@ -32,6 +38,7 @@ const bk_words bk_kind_words = {"kind of step", kinds, COUNT(kinds)};
 const bk_words bk_origin_words = {"origin of a piece", origins, COUNT(origins)};
 const bk_words bk_outcome_words = {"outcome of a fitting", outcomes, COUNT(outcomes)};
 const bk_words bk_occasion_words = {"kind of date", occasions, COUNT(occasions)};
+const bk_words bk_note_source_words = {"source of a note", note_sources, COUNT(note_sources)};
 const bk_words bk_material_unit_words = {"unit of a material", material_units, COUNT(material_units)};
 const bk_words bk_length_unit_words = {"unit of length", length_units, COUNT(length_units)};
 

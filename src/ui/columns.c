@@ -1,6 +1,6 @@
 #include "bodkin/ui/columns.h"
 
-static size_t least_width(const bk_column *const *columns, size_t count)
+static size_t least_width(const bk_list_column *const *columns, size_t count)
 {
     size_t all = 0;
     for (size_t i = 0; i < count; i++)
@@ -8,12 +8,12 @@ static size_t least_width(const bk_column *const *columns, size_t count)
     return all;
 }
 
-static bool grows(const bk_column *column, size_t wanted, size_t width)
+static bool grows(const bk_list_column *column, size_t wanted, size_t width)
 {
     return width < wanted && width < column->most;
 }
 
-void bk_columns_share(const bk_column *const *columns, const size_t *wanted, size_t count, size_t width,
+void bk_columns_share(const bk_list_column *const *columns, const size_t *wanted, size_t count, size_t width,
                       size_t *widths)
 {
     size_t least = least_width(columns, count), left = width > least ? width - least : 0;

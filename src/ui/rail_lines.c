@@ -21,7 +21,7 @@ enum cell {
     CELLS
 };
 
-static const bk_column shapes[CELLS] = {
+static const bk_list_column shapes[CELLS] = {
     [NUMBER] = {.head = "No", .least = 2, .most = 6, .gap = 1, .right = true},
     [ROLE] = {.head = "Role", .least = 12, .most = 26, .gap = 2},
     [PERFORMER] = {.head = "Wearer", .least = 10, .most = 26, .gap = 2},
@@ -75,7 +75,7 @@ void bk_rail_layout_measure(bk_rail_layout *layout, const bk_rail *rail)
 
 void bk_rail_layout_fit(bk_rail_layout *layout, size_t columns)
 {
-    const bk_column *shown[BK_COLUMNS_MOST];
+    const bk_list_column *shown[BK_COLUMNS_MOST];
     size_t wanted[BK_COLUMNS_MOST];
     const struct arrangement *chosen = arrangements;
     while (columns < chosen->from)
@@ -229,7 +229,7 @@ void bk_rail_draw_heads(const bk_paint *paint, const bk_rail_layout *layout, siz
 {
     bk_spot spot = bk_paint_row(paint, row);
     for (size_t i = 0; i < layout->count; i++) {
-        const bk_column *shape = &shapes[layout->cells[i]];
+        const bk_list_column *shape = &shapes[layout->cells[i]];
         spot.width = layout->widths[i];
         if (shape->right)
             bk_paint_right(paint, spot, BK_STYLE_DIM, shape->head);

@@ -36,6 +36,9 @@ static const struct read_into {
     {BK_NEEDS, true, offsetof(bk_folder, needs)},
     {BK_ORDERS, false, offsetof(bk_folder, orders)},
     {BK_FITTINGS, true, offsetof(bk_folder, fittings)},
+    {BK_WORKS, false, offsetof(bk_folder, works)},
+    {BK_WORK_STEPS, false, offsetof(bk_folder, work_steps)},
+    {BK_NOTES, true, offsetof(bk_folder, notes)},
 };
 
 static const struct read_into state_reads[] = {
@@ -140,6 +143,20 @@ static const char *material_name(const export_state *exporting, int64_t id)
     return material ? material->name : NULL;
 }
 
+/// A note that became a step names the piece of that step, whatever piece it was about before.
+static void name_notes(export_state *exporting)
+{
+    bk_folder *folder = exporting->folder;
+    for (size_t i = 0; i < folder->notes.count; i++) {
+        bk_note *note = &folder->notes.items[i];
+        const bk_costume *costume = ROW(exporting, costumes, note->costume_id);
+        const bk_step *step = step_row(exporting, note->step_id);
+        note->costume = costume ? costume->number : NULL;
+        note->piece = step ? step->piece : piece_name(exporting, note->piece_id);
+        note->step = step ? step->key : NULL;
+    }
+}
+
 static void name_rows(export_state *exporting)
 {
     bk_folder *folder = exporting->folder;
@@ -174,6 +191,7 @@ static void name_rows(export_state *exporting)
         fitting->step = step ? step->key : NULL;
         fitting->performer = performer_name(exporting, fitting->performer_id);
     }
+    name_notes(exporting);
 }
 
 // ------------------------------------------------------------------------------------------- links to lists
@@ -281,6 +299,28 @@ static void keep_aways(export_state *exporting)
     folder->away.count = kept;
 }
 
+/// Keeps the orders of work that the workroom made or changed, and their steps.
+static void keep_own_works(export_state *exporting)
+{
+    bk_folder *folder = exporting->folder;
+    size_t kept = 0;
+    for (size_t i = 0; i < folder->works.count; i++) {
+        if (folder->works.items[i].ready != 1) {
+            folder->works.items[kept++] = folder->works.items[i];
+        }
+    }
+    folder->works.count = kept;
+    bk_id_index *own = INDEX(folder->works);
+    kept = 0;
+    for (size_t i = 0; i < folder->work_steps.count; i++) {
+        if (bk_id_index_find(own, folder->work_steps.items[i].work_id)) {
+            folder->work_steps.items[kept++] = folder->work_steps.items[i];
+        }
+    }
+    folder->work_steps.count = kept;
+    bk_id_index_free(own);
+}
+
 // --------------------------------------------------------------------------------------------------- public
 
 static bk_status gather(export_state *exporting)
@@ -316,6 +356,7 @@ bk_status bk_export_folder(bk_store *store, int64_t production, bk_folder **fold
     fill_lists(&exporting);
     fill_private(&exporting);
     keep_aways(&exporting);
+    keep_own_works(&exporting);
     exporting_free(&exporting);
     *folder = exporting.folder;
     return BK_OK;

@@ -24,6 +24,7 @@ bk_known *bk_known_new(void)
     known->performers = bk_index_new();
     known->people = bk_index_new();
     known->materials = bk_index_new();
+    known->works = bk_index_new();
     return known;
 }
 
@@ -34,6 +35,7 @@ void bk_known_free(bk_known *known)
     bk_index_free(known->performers);
     bk_index_free(known->people);
     bk_index_free(known->materials);
+    bk_index_free(known->works);
     bk_arena_free(known->arena);
     free(known);
 }

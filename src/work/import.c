@@ -103,6 +103,10 @@ bk_status bk_import_known(bk_store *store, bk_known **known, bk_error *error)
         status = read_names(store, BK_MATERIALS, sizeof(bk_material), offsetof(bk_material, name),
                             built->arena, built->materials, error);
     }
+    if (!status) {
+        status = read_names(store, BK_WORKS, sizeof(bk_work), offsetof(bk_work, name), built->arena,
+                            built->works, error);
+    }
     if (status) {
         bk_known_free(built);
         built = NULL;
@@ -148,7 +152,8 @@ static int64_t rows_of(const bk_folder *folder)
                      folder->performers.count + folder->measures.count + folder->roles.count +
                      folder->costumes.count + folder->pieces.count + 2 * folder->steps.count +
                      folder->materials.count + folder->needs.count + folder->orders.count +
-                     folder->fittings.count);
+                     folder->fittings.count + folder->works.count + folder->work_steps.count +
+                     folder->notes.count);
 }
 
 static bk_status run(bk_importing *importing, bool *replaced)
@@ -161,10 +166,7 @@ static bk_status run(bk_importing *importing, bool *replaced)
         status = bk_import_add(importing, BK_PRODUCTIONS, &production, 0, &importing->production);
     }
     static bk_status (*const parts[])(bk_importing *) = {
-        bk_import_people,
-        bk_import_measures,
-        bk_import_materials,
-        bk_import_show,
+        bk_import_people, bk_import_measures, bk_import_materials, bk_import_works, bk_import_show,
     };
     for (size_t i = 0; !status && i < sizeof parts / sizeof *parts; i++) {
         status = parts[i](importing);

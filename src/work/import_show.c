@@ -3,7 +3,7 @@
 #include "bodkin/base/text.h"
 #include "bodkin/work/import_parts.h"
 
-// What is a production's own: its company, dates, roles, costumes, pieces, steps, needs and fittings.
+// What is a production's own: its company, dates, roles, costumes, pieces, steps, needs, fittings and notes.
 
 static bk_status link_records(bk_importing *importing, bk_family family, int64_t from, int64_t to,
                               size_t position)
@@ -239,7 +239,7 @@ static bk_status add_afters(bk_importing *importing)
     return status;
 }
 
-// ---------------------------------------------------------------------------------------- needs and fittings
+// ---------------------------------------------------------------------------------------- needs, fittings, notes
 
 static bk_status add_needs(bk_importing *importing)
 {
@@ -272,11 +272,29 @@ static bk_status add_fittings(bk_importing *importing)
     return status ? status : bk_import_told(importing, "fittings.csv", importing->folder->fittings.count);
 }
 
+static bk_status add_notes(bk_importing *importing)
+{
+    bk_status status = BK_OK;
+    for (size_t i = 0; !status && i < importing->folder->notes.count; i++) {
+        bk_note note = importing->folder->notes.items[i];
+        note.production_id = importing->production;
+        note.costume_id = bk_import_id(importing->costumes, note.costume);
+        note.piece_id = bk_import_id(importing->pieces, note.piece);
+        note.step_id =
+            note.step ? bk_import_id(importing->steps, step_name(importing, note.piece, note.step)) : 0;
+        status = bk_import_add(importing, BK_NOTES, &note, i, NULL);
+        if (!status) {
+            status = bk_import_row(importing, "notes.csv", i);
+        }
+    }
+    return status ? status : bk_import_told(importing, "notes.csv", importing->folder->notes.count);
+}
+
 bk_status bk_import_show(bk_importing *importing)
 {
     static bk_status (*const parts[])(bk_importing *) = {
         add_company, add_dates,  add_roles, add_costumes, add_pieces,
-        add_steps,   add_afters, add_needs, add_fittings,
+        add_steps,   add_afters, add_needs, add_fittings, add_notes,
     };
     bk_status status = BK_OK;
     for (size_t i = 0; !status && i < sizeof parts / sizeof *parts; i++) {

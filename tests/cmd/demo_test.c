@@ -53,9 +53,9 @@ START_TEST(the_demo_is_a_workroom_of_a_believable_size)
     static const struct {
         const char *table;
         const char *between;
-    } sizes[] = {{"performer", "8 AND 12"}, {"costume", "18 AND 24"}, {"piece", "50 AND 70"},
-                 {"step", "300 AND 420"},   {"person", "4 AND 12"},   {"purchase", "10 AND 60"},
-                 {"fitting", "10 AND 100"}, {"material", "20 AND 90"}};
+    } sizes[] = {{"performer", "8 AND 12"}, {"costume", "18 AND 24"},  {"piece", "50 AND 70"},
+                 {"step", "300 AND 420"},   {"person", "4 AND 12"},    {"purchase", "10 AND 60"},
+                 {"fitting", "10 AND 100"}, {"material", "20 AND 90"}, {"note", "10 AND 40"}};
     for (size_t i = 0; i < sizeof sizes / sizeof *sizes; i++) {
         char sql[200];
         snprintf(sql, sizeof sql, "SELECT count(*) BETWEEN %s FROM %s", sizes[i].between, sizes[i].table);
@@ -85,6 +85,35 @@ START_TEST(the_demo_opens_in_seventeen_days_and_is_sound)
 }
 END_TEST
 
+START_TEST(the_demo_has_notes_open_and_done_on_everything_a_note_can_be_about)
+{
+    bk_program_must(bodkin("import", demo), 0);
+    ck_assert_str_eq(bk_ask("SELECT DISTINCT source FROM note ORDER BY 1"), "fitting\nrehearsal\nworkroom");
+    ck_assert_str_eq(
+        bk_ask("SELECT sum(done_on IS NULL) > 5, sum(done_on IS NOT NULL) > 2, sum(costume_id IS NULL), "
+               "sum(costume_id IS NOT NULL AND piece_id IS NULL), sum(step_id IS NOT NULL) > 4, "
+               "max(noted_on) FROM note"),
+        "1|1|1|1|1|2027-03-02");
+    // What is done of a note that became a step, is done of the step.
+    ck_assert_str_eq(bk_ask("SELECT count(*) FROM note JOIN step ON step.id = step_id "
+                            "WHERE (note.done_on IS NULL) <> (step.done_on IS NULL)"),
+                     "0");
+}
+END_TEST
+
+START_TEST(the_demo_has_an_order_of_work_of_its_own_beside_the_ready_ones)
+{
+    bk_program_must(bodkin("import", demo), 0);
+    ck_assert_str_eq(
+        bk_ask("SELECT name, count(*), sum(can_wait) FROM work JOIN work_step ON work_id = work.id "
+               "WHERE ready = 0 GROUP BY work.id"),
+        "Copy for the river|10|1");
+    ck_assert_str_eq(bk_ask("SELECT sum(ready) FROM work"), "26");
+}
+END_TEST
+
 BK_TEST_MAIN("demo", the_demo_has_costumes_in_every_state, the_demo_has_every_kind_of_wait_with_every_detail,
              the_demo_is_a_workroom_of_a_believable_size, the_names_of_the_demo_are_of_several_scripts,
-             the_demo_opens_in_seventeen_days_and_is_sound)
+             the_demo_opens_in_seventeen_days_and_is_sound,
+             the_demo_has_notes_open_and_done_on_everything_a_note_can_be_about,
+             the_demo_has_an_order_of_work_of_its_own_beside_the_ready_ones)

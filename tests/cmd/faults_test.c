@@ -95,6 +95,13 @@ static const fault names[] = {
      "one of them out of the after of the next"},
     {"steps.csv", "75,", "75,cut",
      "2: after: this step comes after itself: 1A-1/cut -> 1A-1/cut; take it out of its own after"},
+    {"work_steps.csv", "120,cut", "120,cutt",
+     "3: after: the order of work \"Smock\" has no step \"cutt\"; did you mean \"cut\"?"},
+    {"work_steps.csv", "45,", "45,sew",
+     "2: after: these steps come after one another in a circle: cut -> sew -> cut; take one of them out of "
+     "the after of the next"},
+    {"notes.csv", "1A-1,sew", ",sew",
+     "2: step: \"sew\" is a step without its piece; write the piece too, in piece"},
     {"costumes.csv", "2A,", "1A,",
      "4: costume: \"1A\" stands on line 2 already; take one of the two out, or change one"},
 };
@@ -211,6 +218,7 @@ static void put_many_faults(size_t count)
     sheets_put("show");
     sheet_remove("show", "needs.csv");
     sheet_remove("show", "fittings.csv");
+    sheet_remove("show", "notes.csv");
     for (size_t i = 0; i < count; i++)
         snprintf(steps + strlen(steps), sizeof steps - strlen(steps), "1A-1,s%zu,sew,machine,-1\n", i);
     sheet_write("show", "steps.csv", steps);

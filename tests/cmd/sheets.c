@@ -29,6 +29,11 @@ static const struct sheet {
     {"needs.csv", "piece,step,material,quantity\n1A-1,cut,wool flannel,2.4\n"},
     {"orders.csv", "material,quantity,ordered_on,due_on,cost\nwool flannel,3,2027-02-01,2027-03-09,26.70\n"},
     {"fittings.csv", "piece,step,booked_at\n1A-1,fit,2027-03-15T10:00\n"},
+    {"works.csv", "work,note\nSmock,as for the harvest play\n"},
+    {"work_steps.csv", "work,step,title,kind,minutes,after,rest\nSmock,cut,cut the drill,cut,45,,0.5\n"
+                       "Smock,sew,seams,machine,120,cut,\n"},
+    {"notes.csv", "noted_on,from,costume,piece,step,what\n"
+                  "2027-03-04,rehearsal,1A,1A-1,sew,cuffs catch on the basket\n"},
 };
 
 const char *path_in(const char *folder, const char *file)

@@ -29,7 +29,8 @@ import reckon  # noqa: E402
 PATIENCE = 300      # seconds for one run of the program
 TOLD = 6            # differences shown for one check
 ORDERED = {"dates": (), "roles": (), "costumes": (), "pieces": (), "steps": ("piece",), "needs": ("piece", "step"),
-           "fittings": ("piece", "step"), "orders": ("material",)}  # rows whose order must last, among those alike in these
+           "fittings": ("piece", "step"), "orders": ("material",), "works": (), "work_steps": (),
+           "notes": ()}  # rows whose order must last, among those alike in these
 MICROMETRES = {"mm": 1000, "cm": 10_000, "m": 1_000_000, "in": 25_400, "yd": 914_400}
 
 
@@ -155,6 +156,8 @@ def expected_rows(room, production):
     rows["people"] = list(room.people.values())
     rows["away"] = [row for row in room.away if row["who"] in company or row["who"] in room.people]
     rows["orders"] = room.orders
+    rows["works"] = list(room.works.values())
+    rows["work_steps"] = [row for work in room.works for row in room.work_steps.get(work, [])]
     rows["materials"] = []
     for name, row in room.materials.items():
         on_hand = room.shelf.get(name)

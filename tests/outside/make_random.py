@@ -32,6 +32,9 @@ ROLES = ("Cook", "2nd Cook", "Erste Nymphe", "Ζέφυρος", "=Equal", "Ghost,
 PRODUCTIONS = ("Harbour 2", "Harbour 10", "The Salt Road", "Zwölf Laternen", "Лунный причал", "雨の子の庭", "=Nought, or Nothing")
 MATERIALS = (("wool flannel", "m"), ("bone, 7 mm", "yd"), ("hooks \"size 2\"", "each"), ("лента", "m"), ("=elastic", "m"),
              ("buttons", "each"), ("silk", "yd"))
+WORKS = ("Smock", "Ruff, small", "=Cape", "Bluse \"weit\"", "Кафтан", "Apron", "Circle skirt")
+READY_WORKS = ("Apron", "Circle skirt")  # of these the program brings its own, which the first to come replaces
+NOTE_SOURCES = ("rehearsal", "fitting", "parade", "tech", "dress", "preview", "show", "workroom", "")
 MEASURES = {"waist girth": (60, 110), "hip girth": (80, 120), "bust girth": (75, 120), "nape to waist": (36, 48),
             "inside leg": (65, 90), "head girth": (52, 62), "tail length": (20, 90), "длина рукава, согнув": (50, 70)}
 WORDS = ("coat", "red", "the old", "Ärmel", "плащ", "裏地", "\"good\"", "1,5", "hem; turn", "and/or", "עליון", "قبعة",
@@ -166,6 +169,7 @@ class Room:
         self.near = (0, 1, 2, 3) if self.lean else (-1, 0, 1, 6, 7, 20, 20)  # when costumes are due
         self.opens = dice.day(1, 2, 3) if self.lean else dice.day(1, 5, 12, 20, 0, -3)
         self.orders = []                       # rows written so far
+        self.works = []                        # names of the orders of work that were written so far
         self.pivot = {name: dice.pick((0, 1, 2) if self.lean else (-1, 0, 1, 2, 5, 6, 7)) for name in self.helpers}
         self.folders = 0
 
@@ -183,10 +187,11 @@ def write_folder(room, folder):
         "roles": show.role_rows(), "measures": show.measure_rows(), "costumes": show.costume_rows(),
         "pieces": show.piece_rows(), "steps": show.step_rows(), "fittings": show.fitting_rows(),
         "needs": show.need_rows(), "materials": show.material_rows(), "orders": show.order_rows(),
-        "people": show.people_rows(), "away": show.away_rows(),
+        "people": show.people_rows(), "away": show.away_rows(), "work_steps": show.work_step_rows(),
+        "works": show.work_rows(), "notes": show.note_rows(),
     }
     for sheet in SHEETS:
-        write_sheet(room.dice, folder, sheet, sheets[sheet], ("currency",))
+        write_sheet(room.dice, folder, sheet, sheets[sheet], ("currency", "piece"))
 
 
 class Show:
@@ -453,6 +458,47 @@ class Show:
                 rows.append({"who": who, "from": dice.day(start), "to": dice.day(last),
                              "reason": dice.maybe(0.4, dice.text)})
         dice.random.shuffle(rows)
+        return rows
+
+
+    def work_step_rows(self):
+        """Steps of some orders of work, those of several among each other; what one comes after is written before it."""
+        dice, rows = self.dice, []
+        self.works = dice.some(WORKS, 0, 3)
+        fresh = set(READY_WORKS) - set(self.room.works)
+        stepped = [work for work in self.works if work in fresh or dice.chance(0.7)]
+        for work in [work for work in stepped for _ in range(dice.whole(1, 4))]:
+            mine = [row["step"] for row in rows if row["work"] == work]
+            minutes = dice.whole(0, 200)
+            rows.append({
+                "work": work, "step": f"{dice.pick(('cut', '=sew', 'клей', 'hem'))}{len(mine)}", "title": dice.text(),
+                "kind": dice.pick(KINDS), "minutes": str(minutes), "after": ";".join(dice.some(mine, 0, 2)),
+                "quickest": dice.maybe(0.4, lambda: str(minutes // 2)), "longest": dice.maybe(0.4, lambda: str(minutes * 2)),
+                "hands": dice.pick(("", "", "1", "2")), "level": dice.pick(("", "", "1", "2", "3")),
+                "rest": dice.pick(("", "", "24", "0.5")), "can_wait": "yes" if dice.chance(0.3) else "",
+                "measures": ";".join(dice.some(self.room.measures, 1, 2)) if dice.chance(0.2) else "",
+                "note": dice.maybe(0.2, dice.text)})
+        if dice.chance(0.5):
+            dice.random.shuffle(rows)
+        return rows
+
+    def work_rows(self):
+        """Now and then the folder is silent about an order of work that the workroom knows, and gives its steps alone."""
+        dice = self.dice
+        listed = [work for work in self.works if work not in self.room.works or dice.chance(0.7)]
+        self.room.works += [work for work in listed if work not in self.room.works]
+        return [{"work": work, "note": dice.maybe(0.4, dice.text)} for work in listed]
+
+    def note_rows(self):
+        dice, rows = self.dice, []
+        for _ in range(dice.whole(0, 6)):
+            row = {"noted_on": dice.day(-9, -3, -1, 0), "from": dice.pick(NOTE_SOURCES), "who": dice.maybe(0.5, dice.text),
+                   "what": dice.text(), "done_on": dice.maybe(0.4, lambda: dice.day(-1, 0)),
+                   "costume": dice.pick(self.costumes) if self.costumes and dice.chance(0.6) else ""}
+            if self.steps and dice.chance(0.4):
+                step = dice.pick(self.steps)
+                row.update(piece=step["piece"], step=dice.maybe(0.6, lambda found=step: found["step"]))
+            rows.append(row)
         return rows
 
 

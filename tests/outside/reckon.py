@@ -42,6 +42,9 @@ SHEETS = {
     "needs": "piece* step* material* quantity*",
     "orders": "material* quantity* ordered_on* due_on arrived_on from cost",
     "fittings": "piece* step* booked_at* performer minutes held_on outcome note",
+    "works": "work* note",
+    "work_steps": "work* step* title* kind* minutes* quickest longest after hands level rest can_wait measures note",
+    "notes": "noted_on* from who costume piece step what* done_on",
 }
 
 
@@ -95,13 +98,15 @@ def natural(text):
 # --------------------------------------------------------------------------------------------------------------- workroom
 
 class Workroom:
-    """What all productions share: performers with their measures, people, absences, materials and orders."""
+    """What all productions share: performers with their measures, people, absences, materials, orders and orders of work."""
 
     def __init__(self):
         self.performers, self.people, self.materials = {}, {}, {}
         self.measures = {}     # (performer, day, measure) to row
         self.shelf = {}        # material to millionths, may be below zero
         self.away, self.orders, self.productions = [], [], []
+        self.works = {}        # own orders of work: name to row
+        self.work_steps = {}   # name to the list of its steps
 
     def take_in(self, sheets):
         """Import one folder: what is known by name stays the same, and its filled cells replace."""
@@ -119,6 +124,7 @@ class Workroom:
                 counted.add(row["material"])
                 self.shelf[row["material"]] = millionths(row["on_hand"])
         self.take_in_orders(sheets["orders"], counted)
+        self.take_in_works(sheets)
         self.productions.append(Production(sheets))
 
     def take_in_orders(self, rows, counted):
@@ -136,6 +142,13 @@ class Workroom:
             if row["arrived_on"] and not known["arrived_on"] and row["material"] not in counted:
                 self.shelf[row["material"]] = self.shelf.get(row["material"], 0) + millionths(row["quantity"])
             known.update((column, cell) for column, cell in row.items() if cell)
+
+    def take_in_works(self, sheets):
+        """An order of work whose steps a folder gives has these and no others from then on."""
+        for row in sheets["works"]:
+            merge(self.works, row["work"], row)
+        for work in {row["work"]: None for row in sheets["work_steps"]}:
+            self.work_steps[work] = [row for row in sheets["work_steps"] if row["work"] == work]
 
     def production(self, name, today):
         """The production of that name; without one: the only one, else the next to open, else the latest."""

@@ -26,6 +26,10 @@ static const char *const manual[BK_SHEETS] = {
     "needs.csv: piece* step* material* quantity*",
     "orders.csv: material* quantity* ordered_on* due_on arrived_on from cost",
     "fittings.csv: piece* step* booked_at* performer minutes held_on outcome note",
+    "works.csv: work* note",
+    "work_steps.csv: work* step* title* kind* minutes* quickest longest after hands level rest can_wait "
+    "measures note",
+    "notes.csv: noted_on* from who costume piece step what* done_on",
 };
 
 START_TEST(the_table_has_every_sheet_and_column_of_the_manual_in_its_order)
@@ -91,6 +95,19 @@ START_TEST(a_cleared_record_knows_nothing)
 }
 END_TEST
 
+START_TEST(one_column_is_cleared_alone_and_money_with_its_currency)
+{
+    const bk_sheet *sheet = &bk_sheets[BK_SHEET_PIECES];
+    bk_piece piece = {.title = "Shirt", .cost = 1250, .currency = "GBP"};
+    bk_column_clear(&sheet->columns[bk_column_find(sheet, "cost")], &piece);
+    ck_assert_int_eq(piece.cost, BK_NO_AMOUNT);
+    ck_assert_ptr_null(piece.currency);
+    ck_assert_str_eq(piece.title, "Shirt");
+    bk_column_clear(&sheet->columns[bk_column_find(sheet, "title")], &piece);
+    ck_assert_ptr_null(piece.title);
+}
+END_TEST
+
 START_TEST(the_rows_of_a_folder_are_reached_by_their_sheet)
 {
     bk_folder *folder = bk_folder_new();
@@ -110,4 +127,5 @@ END_TEST
 BK_TEST_MAIN("columns", the_table_has_every_sheet_and_column_of_the_manual_in_its_order,
              sheets_and_columns_are_found_by_name,
              no_field_is_shared_by_two_columns_and_none_lies_outside_its_record,
-             a_cleared_record_knows_nothing, the_rows_of_a_folder_are_reached_by_their_sheet)
+             a_cleared_record_knows_nothing, one_column_is_cleared_alone_and_money_with_its_currency,
+             the_rows_of_a_folder_are_reached_by_their_sheet)

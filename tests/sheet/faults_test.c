@@ -20,6 +20,8 @@ START_TEST(faults_are_told_by_file_line_and_column)
     ck_assert_uint_eq(bk_faults_count(faults), 6);
     for (size_t i = 0; i < 6; i++)
         ck_assert_str_eq(bk_faults_text(faults, i), told[i]);
+    ck_assert_str_eq(bk_faults_says(faults, 0), "one");
+    ck_assert_str_eq(bk_faults_says(faults, 5), "six");
     bk_faults_free(faults);
 }
 END_TEST

@@ -205,6 +205,7 @@ START_TEST(circles_that_share_no_step_are_each_told)
     good_sheets_put();
     sheet_put("fittings.csv", "piece,step,booked_at\n");
     sheet_put("needs.csv", "piece,step,material,quantity\n");
+    sheet_put("notes.csv", "noted_on,what\n");
     sheet_put("steps.csv", "piece,step,title,kind,minutes,after\n"
                            "4A-1,a,A,cut,1,b\n"
                            "4B-1,x,X,cut,1,4B-1/y\n"
@@ -227,6 +228,7 @@ START_TEST(a_very_long_circle_is_told_in_part)
     good_sheets_put();
     sheet_put("fittings.csv", "piece,step,booked_at\n");
     sheet_put("needs.csv", "piece,step,material,quantity\n");
+    sheet_put("notes.csv", "noted_on,what\n");
     sheet_put("steps.csv", steps.bytes);
     bk_buffer_free(&steps);
     reading read = reading_of(bk_test_folder(), NULL);

@@ -57,6 +57,18 @@ const char *const good_sheets[BK_SHEETS] = {
     [BK_SHEET_FITTINGS] = "piece,step,booked_at,performer,minutes,held_on,outcome,note\n"
                           "4A-1,fit,2027-03-05T14:30,Ines Varga,20,2027-03-05,again,let out the sides\n"
                           "4A-1,fit,2027-03-12,,,,,\n",
+    [BK_SHEET_WORKS] = "work,note\n"
+                       "Smock,as for the harvest play\n"
+                       "Neck cloth,\n",
+    [BK_SHEET_WORK_STEPS] =
+        "work,step,title,kind,minutes,quickest,longest,after,hands,level,rest,can_wait,measures,note\n"
+        "Smock,cut,Cut the drill,cut,45,30,90,,2,3,0.5,,waist girth;nape to waist,mind the nap\n"
+        "Smock,sew,Sew it,machine,120,,,cut,,,,,,\n"
+        "Smock,trim,Braid,hand,60,,,cut;sew,,,,yes,,\n"
+        "Neck cloth,hem,Roll the hem,hand,30,,,,,,,,,\n",
+    [BK_SHEET_NOTES] = "noted_on,from,who,costume,piece,step,what,done_on\n"
+                       "2027-03-04,rehearsal,the director,4A,4A-1,sew,cuffs catch on the basket,2027-03-05\n"
+                       "2027-03-05,,,4B,,,too new for a miller,\n",
 };
 
 void sheet_put(const char *file, const char *text)

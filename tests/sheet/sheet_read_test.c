@@ -97,7 +97,8 @@ START_TEST(a_sheet_of_another_name_is_told_with_the_one_that_is_meant)
     sheet_put("wardrobe.csv", "");
     fault_expected("wardrobe.csv:1: sheet: there is no sheet of this name; the sheets are production.csv, "
                    "dates.csv, people.csv, away.csv, performers.csv, measures.csv, roles.csv, costumes.csv, "
-                   "pieces.csv, steps.csv, materials.csv, needs.csv, orders.csv, fittings.csv");
+                   "pieces.csv, steps.csv, materials.csv, needs.csv, orders.csv, fittings.csv, works.csv, "
+                   "work_steps.csv, notes.csv");
 }
 END_TEST
 

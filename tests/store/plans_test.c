@@ -20,6 +20,12 @@ static const struct {
     {"read_prices", "material_price", "the prices of all materials"},
     {"read_orders", "purchase", "the list of all orders"},
     {"read_order_costs", "purchase_cost", "the costs of all orders"},
+    {"read_works", "work", "the list of all orders of work"},
+    {"read_work_steps", "work", "the steps of all orders of work"},
+    {"read_runnings", "running", "a clock a person at most"},
+    {"read_settings", "setting", "the settings of the workroom, a handful"},
+    {"places_works", "work", "the list of all orders of work"},
+    {"last_work", "work", "the list of all orders of work"},
     {"rail_other_claims", "production", "an index of the productions in work only"},
     {"rail_other_pieces", "production", "an index of the productions in work only"},
     {"rail_usual_dues", "production", "an index of the productions in work only"},
@@ -140,7 +146,8 @@ END_TEST
 START_TEST(long_lists_come_in_order_without_being_sorted)
 {
     static const bk_sql statements[] = {BK_SQL_READ_STEPS,  BK_SQL_READ_RAIL_STEPS, BK_SQL_READ_STEP_AFTERS,
-                                        BK_SQL_READ_PIECES, BK_SQL_READ_COSTUMES,   BK_SQL_READ_ROLES};
+                                        BK_SQL_READ_PIECES, BK_SQL_READ_COSTUMES,   BK_SQL_READ_ROLES,
+                                        BK_SQL_READ_NOTES};
     bk_store *store = open_workroom();
     bk_buffer lines = {0};
     for (size_t i = 0; i < sizeof statements / sizeof statements[0]; i++)

@@ -6,7 +6,7 @@
 #include "bodkin/store/families.h"
 #include "workroom.h"
 
-// The columns stand as in schema/001-workroom.sql.
+// The columns stand as in the migrations of schema/.
 static const char one_of_each[] =
     "away:\n1|1|1|2027-02-01|2027-02-03|a wedding\n"
     "company:\n1|1|2\n1|2|1\n"
@@ -19,6 +19,7 @@ static const char one_of_each[] =
     "measure_sheet:\n1|1|2027-01-09\n"
     "movement:\n1|1|delivery|3000000|2027-03-08|1|1|two parcels\n"
     "need:\n1|1|1|12|2400000\n"
+    "note:\n1|1|16|2027-03-21|parade|the director|1|1|2|sleeve pulls|2027-03-22\n"
     "performer:\n1|Zoë Marsh|90|left-handed\n2|Tam Okoro|-|-\n"
     "performer_contact:\n1|zoe@example.org\n"
     "person:\n1|Ivo "
@@ -34,14 +35,26 @@ static const char one_of_each[] =
     "purchase_cost:\n1|5550|EUR\n"
     "role:\n1|1|3|The Widow|1|recast\n"
     "role_cover:\n1|2|4\n"
+    "running:\n1|Ivo Lund|2|2027-03-02T10:00:00+01:00\n"
+    "setting:\n1|marked change|3 %\n"
     "show_date:\n1|1|parade|2027-03-20|14:30|on stage\n"
     "step:\n1|1|1|9|cut|fit the bodice|cut|45|30|60|2|3|240|1|waist girth|with the corset|2027-02-28|Ada|50\n"
     "2|1|1|10|fit|fit the bodice|fit|45|30|60|2|3|240|1|waist girth|with the corset|2027-02-28|Ada|50\n"
-    "step_after:\n2|1|11\n";
+    "step_after:\n2|1|11\n"
+    "work:\n1|14|bodice with bones|closed at the back|0\n"
+    "work_step:\n1|1|15|bones|bone the bodice|craft|90|60|150|channels;fit|2|3|10|1|waist girth|tips "
+    "rounded\n";
+
+static bk_store *open_workroom_without_works(void)
+{
+    bk_store *store = open_workroom();
+    clear_works(store);
+    return store;
+}
 
 START_TEST(every_field_goes_to_its_column)
 {
-    bk_store *store = open_workroom();
+    bk_store *store = open_workroom_without_works();
     bk_arena *arena = bk_arena_new();
     record_ids ids;
     import_one_of_each(store, &ids);
@@ -54,8 +67,9 @@ END_TEST
 // Where the rows of one_of_each stand in their lists; the others carry their place with them or have none.
 static int64_t first_position(bk_family family)
 {
-    static const int64_t positions[BK_FAMILIES] = {[BK_ROLES] = 3, [BK_COSTUMES] = 5, [BK_PIECES] = 6,
-                                                   [BK_STEPS] = 9, [BK_NEEDS] = 12,   [BK_FITTINGS] = 13};
+    static const int64_t positions[BK_FAMILIES] = {
+        [BK_ROLES] = 3,     [BK_COSTUMES] = 5, [BK_PIECES] = 6,      [BK_STEPS] = 9, [BK_NEEDS] = 12,
+        [BK_FITTINGS] = 13, [BK_WORKS] = 14,   [BK_WORK_STEPS] = 15, [BK_NOTES] = 16};
     return positions[family];
 }
 
@@ -92,12 +106,13 @@ static bk_store *open_other(void)
     bk_store *store = NULL;
     bk_store_options options = {.path = bk_test_path("other.db"), .who = "Ada", .create = true};
     MUST(bk_store_open(&store, &options, &trouble));
+    clear_works(store);
     return store;
 }
 
 START_TEST(what_is_read_and_added_to_another_store_is_the_same)
 {
-    bk_store *store = open_workroom();
+    bk_store *store = open_workroom_without_works();
     bk_store *other = open_other();
     bk_arena *arena = bk_arena_new();
     record_ids ids;
@@ -146,7 +161,7 @@ static void put_again(bk_store *from, bk_store *to, bk_family family, bk_arena *
 
 START_TEST(putting_a_record_writes_all_its_fields)
 {
-    bk_store *store = open_workroom();
+    bk_store *store = open_workroom_without_works();
     bk_store *other = open_other();
     bk_arena *arena = bk_arena_new();
     record_ids ids;
@@ -221,7 +236,7 @@ END_TEST
 
 START_TEST(a_removed_production_leaves_the_workroom_and_nothing_of_its_own)
 {
-    bk_store *store = open_workroom();
+    bk_store *store = open_workroom_without_works();
     bk_arena *arena = bk_arena_new();
     record_ids ids;
     import_one_of_each(store, &ids);
@@ -238,7 +253,7 @@ START_TEST(a_removed_production_leaves_the_workroom_and_nothing_of_its_own)
         "measure_name:\n1|waist girth\n"
         "measure_sheet:\n1|1|2027-01-09\n"
         "movement:\n1|1|delivery|3000000|2027-03-08|1|1|two parcels\n"
-        "need:\n"
+        "need:\nnote:\n"
         "performer:\n1|Zoë Marsh|90|left-handed\n2|Tam Okoro|-|-\n"
         "performer_contact:\n1|zoe@example.org\n"
         "person:\n1|Ivo Lund|hand;press|09:00-10:00|09:00-11:00|09:00-12:00|09:00-13:00|09:00-14:00|"
@@ -246,7 +261,12 @@ START_TEST(a_removed_production_leaves_the_workroom_and_nothing_of_its_own)
         "piece:\npiece_cost:\npiece_costume:\nproduction:\n"
         "purchase:\n1|1|3000000|2027-02-10|2027-03-09|2027-03-08|the other mill\n"
         "purchase_cost:\n1|5550|EUR\n"
-        "role:\nrole_cover:\nshow_date:\nstep:\nstep_after:\n");
+        "role:\nrole_cover:\nrunning:\n"
+        "setting:\n1|marked change|3 %\n"
+        "show_date:\nstep:\nstep_after:\n"
+        "work:\n1|14|bodice with bones|closed at the back|0\n"
+        "work_step:\n1|1|15|bones|bone the bodice|craft|90|60|150|channels;fit|2|3|10|1|waist girth|tips "
+        "rounded\n");
     bk_arena_free(arena);
     bk_store_close(store);
 }

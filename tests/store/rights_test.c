@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "bodkin/store/families.h"
+#include "bodkin/store/one.h"
 #include "bodkin/store/rail_rows.h"
 #include "workroom.h"
 
@@ -45,6 +46,54 @@ START_TEST(guests_read_all_but_measures_contacts_and_prices)
                 MUST(bk_store_read(store, (bk_family)family, key, arena, &rows, &trouble));
         }
         bk_arena_free(arena);
+        bk_store_close(store);
+    }
+}
+END_TEST
+
+START_TEST(guests_get_single_records_but_not_what_is_private)
+{
+    for (size_t i = 0; i < 2; i++) {
+        bk_store *store = open_as_guest(guests[i]);
+        bk_arena *arena = bk_arena_new();
+        for (int family = 0; family < BK_FAMILIES; family++) {
+            bool found = false;
+            void *record = bk_arena_clear(arena, 1, bk_families[family].size);
+            if (bk_families[family].get == BK_NO_STATEMENT)
+                continue;
+            if (is_private((bk_family)family))
+                REFUSED(bk_store_get(store, (bk_family)family, 1, arena, record, &found, &trouble),
+                        BK_REFUSED, "maker alone");
+            else
+                MUST(bk_store_get(store, (bk_family)family, 1, arena, record, &found, &trouble));
+        }
+        bk_arena_free(arena);
+        bk_store_close(store);
+    }
+}
+END_TEST
+
+// Each in turn: one removed, put in another place, all its links and its measures removed.
+static void try_to_change_one(bk_store *guest, bk_family family)
+{
+    const bk_family_table *table = &bk_families[family];
+    if (table->get != BK_NO_STATEMENT && table->remove != BK_NO_STATEMENT)
+        REFUSED(bk_store_remove(guest, family, 1, &trouble), BK_REFUSED, "maker alone");
+    if (table->place != BK_NO_STATEMENT)
+        REFUSED(bk_store_place(guest, family, 1, 1, &trouble), BK_REFUSED, "maker alone");
+    if (table->remove_all == BK_NO_STATEMENT)
+        return;
+    REFUSED(bk_store_remove_link(guest, family, 1, 1, &trouble), BK_REFUSED, "maker alone");
+    REFUSED(bk_store_remove_links(guest, family, 1, &trouble), BK_REFUSED, "maker alone");
+}
+
+START_TEST(guests_change_no_single_record)
+{
+    for (size_t i = 0; i < 2; i++) {
+        bk_store *store = open_as_guest(guests[i]);
+        for (int family = 0; family < BK_FAMILIES; family++)
+            try_to_change_one(store, (bk_family)family);
+        REFUSED(bk_store_remove_measure(store, 1, 1, &trouble), BK_REFUSED, "maker alone");
         bk_store_close(store);
     }
 }
@@ -200,7 +249,8 @@ START_TEST(every_table_has_its_right)
 }
 END_TEST
 
-BK_TEST_MAIN("rights", guests_read_all_but_measures_contacts_and_prices, guests_see_the_rail,
-             guests_write_nothing, guests_change_neither_the_store_nor_its_habits,
+BK_TEST_MAIN("rights", guests_read_all_but_measures_contacts_and_prices,
+             guests_get_single_records_but_not_what_is_private, guests_change_no_single_record,
+             guests_see_the_rail, guests_write_nothing, guests_change_neither_the_store_nor_its_habits,
              guests_read_the_days_of_measures_and_the_daybook_without_its_text,
              guests_notice_what_others_change, guests_take_no_backup, every_table_has_its_right)

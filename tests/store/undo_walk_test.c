@@ -2,6 +2,8 @@
 
 #include "bodkin/base/text.h"
 #include "bodkin/store/daybook.h"
+#include "bodkin/store/one.h"
+#include "bodkin/store/records_bench.h"
 #include "bodkin/trade/words.h"
 #include "workroom.h"
 
@@ -15,7 +17,7 @@ static bk_arena *texts(void)
     return arena;
 }
 
-enum { WALK = 200, MOST_AT_ONCE = 4 };
+enum { WALK = 500, STRIDE = 25, MOST_AT_ONCE = 4 };
 
 static uint32_t dice;
 
@@ -136,6 +138,89 @@ static void change_measures(bk_store *store)
     }
 }
 
+static void change_notes(bk_store *store)
+{
+    bk_note *note = any_row(store, BK_NOTES, any_production(store), sizeof *note);
+    bk_running *running = any_row(store, BK_RUNNINGS, 0, sizeof *running);
+    bk_setting *setting = any_row(store, BK_SETTINGS, 0, sizeof *setting);
+    if (note != NULL) {
+        note->done_on = throw_dice(2) ? bk_day_of(2027, 3, 3) : BK_NO_DAY;
+        note->source = throw_dice(2) ? BK_FROM_DRESS : BK_NO_WORD;
+        note->what = new_text();
+        MUST(bk_store_put(store, BK_NOTES, note, &trouble));
+        MUST(bk_store_place(store, BK_NOTES, note->id, throw_dice(99), &trouble));
+        note->id = note->costume_id = note->piece_id = note->step_id = 0;
+        MUST(bk_store_add(store, BK_NOTES, note, throw_dice(9), NULL, &trouble));
+    }
+    if (running != NULL) {
+        MUST(bk_store_remove(store, BK_RUNNINGS, running->id, &trouble));
+        running->id = 0;
+        running->who = new_text();
+        MUST(bk_store_add(store, BK_RUNNINGS, running, 0, NULL, &trouble));
+    }
+    if (setting != NULL) {
+        setting->value = new_text();
+        MUST(bk_store_put(store, BK_SETTINGS, setting, &trouble));
+    }
+}
+
+static void change_works(bk_store *store)
+{
+    bk_work *work = any_row(store, BK_WORKS, 0, sizeof *work);
+    bk_work_step *step = any_row(store, BK_WORK_STEPS, 0, sizeof *step);
+    if (work == NULL || step == NULL)
+        return;
+    work->name = new_text();
+    work->ready = 0;
+    MUST(bk_store_put(store, BK_WORKS, work, &trouble));
+    MUST(bk_store_place(store, BK_WORKS, work->id, throw_dice(99), &trouble));
+    MUST(bk_store_remove(store, BK_WORK_STEPS, step->id, &trouble));
+    work->id = step->id = 0;
+    MUST(bk_store_add(store, BK_WORKS, work, throw_dice(9), &step->work_id, &trouble));
+    step->minutes = throw_dice(90);
+    for (uint32_t left = 2 + throw_dice(2); left > 0; left--)
+        MUST(bk_store_add(store, BK_WORK_STEPS, step, throw_dice(9), NULL, &trouble));
+}
+
+static void remove_any(bk_store *store, bk_family family, int64_t key, size_t size)
+{
+    void *row = any_row(store, family, key, size);
+    if (row != NULL)
+        MUST(bk_store_remove(store, family, *(int64_t *)row, &trouble));
+}
+
+static void take_away(bk_store *store)
+{
+    int64_t production = any_production(store);
+    bk_measure *measure = any_row(store, BK_MEASURES, production, sizeof *measure);
+    bk_link *link = any_row(store, BK_PIECE_COSTUMES, production, sizeof *link);
+    bk_link *after = any_row(store, BK_STEP_AFTERS, production, sizeof *after);
+    remove_any(store, BK_NOTES, production, sizeof(bk_note));
+    remove_any(store, BK_NEEDS, production, sizeof(bk_need));
+    remove_any(store, BK_FITTINGS, production, sizeof(bk_fitting));
+    remove_any(store, BK_DATES, production, sizeof(bk_date));
+    remove_any(store, BK_AWAYS, 0, sizeof(bk_away));
+    remove_any(store, BK_CONTACTS, 0, sizeof(bk_private));
+    remove_any(store, BK_PIECE_COSTS, production, sizeof(bk_private));
+    if (measure != NULL)
+        MUST(bk_store_remove_measure(store, measure->sheet_id, measure->name_id, &trouble));
+    if (link != NULL)
+        MUST(bk_store_remove_link(store, BK_PIECE_COSTUMES, link->from_id, link->to_id, &trouble));
+    if (after != NULL)
+        MUST(bk_store_remove_links(store, BK_STEP_AFTERS, after->from_id, &trouble));
+}
+
+static void move_places(bk_store *store)
+{
+    int64_t production = any_production(store);
+    bk_costume *costume = any_row(store, BK_COSTUMES, production, sizeof *costume);
+    bk_step *step = any_row(store, BK_STEPS, production, sizeof *step);
+    if (costume != NULL)
+        MUST(bk_store_place(store, BK_COSTUMES, costume->id, throw_dice(99), &trouble));
+    if (step != NULL)
+        MUST(bk_store_place(store, BK_STEPS, step->id, throw_dice(99), &trouble));
+}
+
 static void add_show(bk_store *store)
 {
     add_one_of_each(store);
@@ -155,7 +240,8 @@ static void replace_show(bk_store *store)
 }
 
 static void (*const kinds_of_change[])(bk_store *) = {
-    change_show, change_steps, change_workroom, change_measures, add_show, replace_show, remove_show,
+    change_show, change_steps, change_workroom, change_measures, change_notes, change_works,
+    take_away,   move_places,  add_show,        replace_show,    remove_show,
 };
 
 static void change_at_random(bk_store *store)
@@ -167,24 +253,36 @@ static void change_at_random(bk_store *store)
     MUST(bk_store_change_commit(store, MADE_AT, new_text(), NULL, &trouble));
 }
 
+// The store is looked at after every few changes, at the start and at the end.
+static void look(bk_store *store, const char *states[], int change, bool first_time)
+{
+    if (change % STRIDE != 0)
+        return;
+    const char *state = dump(store, texts());
+    if (first_time)
+        states[change / STRIDE] = state;
+    else
+        ck_assert_str_eq(state, states[change / STRIDE]);
+}
+
 START_TEST(a_random_walk_is_undone_to_the_start_and_redone_to_the_end)
 {
     bk_store *store = open_workroom();
     const char *sentence = NULL;
-    const char *states[WALK + 1];
-    states[0] = dump(store, texts());
-    for (int i = 0; i < WALK; i++) {
+    const char *states[WALK / STRIDE + 1];
+    look(store, states, 0, true);
+    for (int i = 1; i <= WALK; i++) {
         change_at_random(store);
-        states[i + 1] = dump(store, texts());
+        look(store, states, i, true);
     }
-    for (int i = WALK; i > 0; i--) {
+    for (int i = WALK - 1; i >= 0; i--) {
         MUST(bk_daybook_undo(store, 0, MADE_AT, texts(), &sentence, &trouble));
-        ck_assert_str_eq(dump(store, texts()), states[i - 1]);
+        look(store, states, i, false);
     }
     REFUSED(bk_daybook_undo(store, 0, MADE_AT, texts(), &sentence, &trouble), BK_REFUSED, "nothing of yours");
-    for (int i = 0; i < WALK; i++) {
+    for (int i = 1; i <= WALK; i++) {
         MUST(bk_daybook_redo(store, MADE_AT, texts(), &sentence, &trouble));
-        ck_assert_str_eq(dump(store, texts()), states[i + 1]);
+        look(store, states, i, false);
     }
     REFUSED(bk_daybook_redo(store, MADE_AT, texts(), &sentence, &trouble), BK_REFUSED, "nothing to redo");
     bk_store_close(store);

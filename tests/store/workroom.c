@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "bodkin/base/text.h"
+#include "bodkin/store/records_bench.h"
 #include "bodkin/trade/words.h"
 
 bk_error trouble;
@@ -201,7 +202,7 @@ static void add_steps(bk_store *store, record_ids *ids)
                         0);
 }
 
-record_ids add_one_of_each(bk_store *store)
+record_ids add_one_of_each_of_version_one(bk_store *store)
 {
     record_ids ids = {0};
     add_performers(store, &ids);
@@ -211,6 +212,63 @@ record_ids add_one_of_each(bk_store *store)
     add_garments(store, &ids);
     add_steps(store, &ids);
     return ids;
+}
+
+static void add_work(bk_store *store, record_ids *ids)
+{
+    ids->work = add(store, BK_WORKS,
+                    &(bk_work){.name = "bodice with bones", .note = "closed at the back", .ready = 0}, 14);
+    ids->work_step = add(store, BK_WORK_STEPS,
+                         &(bk_work_step){.work_id = ids->work,
+                                         .key = "bones",
+                                         .title = "bone the bodice",
+                                         .kind = BK_CRAFT,
+                                         .minutes = 90,
+                                         .quickest = 60,
+                                         .longest = 150,
+                                         .after = "channels;fit",
+                                         .hands = 2,
+                                         .level = 3,
+                                         .rest_minutes = 10,
+                                         .can_wait = 1,
+                                         .measures = "waist girth",
+                                         .note = "tips rounded"},
+                         15);
+}
+
+static void add_bench(bk_store *store, record_ids *ids)
+{
+    ids->note = add(store, BK_NOTES,
+                    &(bk_note){.production_id = ids->production,
+                               .costume_id = ids->costume,
+                               .piece_id = ids->piece,
+                               .step_id = ids->second_step,
+                               .noted_on = bk_day_of(2027, 3, 21),
+                               .source = BK_FROM_PARADE,
+                               .who = "the director",
+                               .what = "sleeve pulls",
+                               .done_on = bk_day_of(2027, 3, 22)},
+                    16);
+    ids->running =
+        add(store, BK_RUNNINGS,
+            &(bk_running){
+                .step_id = ids->second_step, .who = "Ivo Lund", .started_at = "2027-03-02T10:00:00+01:00"},
+            0);
+    ids->setting = add(store, BK_SETTINGS, &(bk_setting){.name = "marked change", .value = "3 %"}, 0);
+}
+
+record_ids add_one_of_each(bk_store *store)
+{
+    record_ids ids = add_one_of_each_of_version_one(store);
+    add_work(store, &ids);
+    add_bench(store, &ids);
+    return ids;
+}
+
+void clear_works(bk_store *store)
+{
+    run_sql(store,
+            "DELETE FROM work_step; DELETE FROM work; DELETE FROM sqlite_sequence WHERE name LIKE 'work%'");
 }
 
 int64_t import_one_of_each(bk_store *store, record_ids *ids)
@@ -248,6 +306,16 @@ static void take_line(void *context, int columns, const char *const *values)
     for (int i = 0; i < columns; i++)
         bk_buffer_print(text, "%s%s", i == 0 ? "" : "|", values[i] == NULL ? "-" : values[i]);
     bk_buffer_char(text, '\n');
+}
+
+const char *ask_lines(bk_store *store, const char *sql, bk_arena *arena)
+{
+    bk_buffer text = {0};
+    bk_buffer_text(&text, "");
+    MUST(bk_db_script(store->db, sql, take_line, &text, &trouble));
+    const char *result = bk_arena_bytes(arena, text.bytes, text.length);
+    bk_buffer_free(&text);
+    return result;
 }
 
 typedef struct table_names {

@@ -30,9 +30,16 @@ bk_store *open_workroom_as(bk_as as);
 /// `ids`.
 typedef struct record_ids {
     int64_t production, date, performer, other_performer, person, away, role, costume, piece, first_step,
-        second_step, material, order, movement, need, fitting, measure_name, sheet;
+        second_step, material, order, movement, need, fitting, measure_name, sheet, work, work_step, note,
+        running, setting;
 } record_ids;
 record_ids add_one_of_each(bk_store *store);
+
+/// The same without what the second version of the store brought.
+record_ids add_one_of_each_of_version_one(bk_store *store);
+
+/// Takes the orders of work away that come with a new store.
+void clear_works(bk_store *store);
 
 /// The same in a change of its own; the id of its entry.
 int64_t import_one_of_each(bk_store *store, record_ids *ids);
@@ -41,6 +48,9 @@ int64_t import_one_of_each(bk_store *store, record_ids *ids);
 void run_sql(bk_store *store, const char *sql);
 /// The first column of the first row as a number.
 int64_t ask_number(bk_store *store, const char *sql);
+
+/// All rows, a line each with `|` between the columns; in `arena`.
+const char *ask_lines(bk_store *store, const char *sql, bk_arena *arena);
 
 /// All recorded tables, row by row, as text; in `arena`.
 const char *dump(bk_store *store, bk_arena *arena);

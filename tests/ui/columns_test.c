@@ -1,11 +1,11 @@
 #include "bodkin/ui/columns.h"
 #include "support/testing.h"
 
-static const bk_column fixed = {.head = "No", .least = 3, .most = 3, .gap = 1};
-static const bk_column elastic = {.head = "Title", .least = 4, .most = 9, .gap = 2};
-static const bk_column filling = {.head = "Waits", .least = 5, .most = 20, .gap = 2, .fills = true};
+static const bk_list_column fixed = {.head = "No", .least = 3, .most = 3, .gap = 1};
+static const bk_list_column elastic = {.head = "Title", .least = 4, .most = 9, .gap = 2};
+static const bk_list_column filling = {.head = "Waits", .least = 5, .most = 20, .gap = 2, .fills = true};
 
-static const bk_column *const three[] = {&fixed, &elastic, &filling};
+static const bk_list_column *const three[] = {&fixed, &elastic, &filling};
 
 START_TEST(columns_grow_evenly_to_what_they_want)
 {

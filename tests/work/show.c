@@ -195,6 +195,38 @@ static void put_materials(bk_folder *folder)
          ORDER("wool", TENTHS(30), DAY(2, 10), DAY(3, 16), BK_NO_DAY));
 }
 
+static void put_works_and_notes(bk_folder *folder)
+{
+    ROWS(folder, works, bk_work, {.name = "Smock", .note = "as for the harvest play"},
+         {.name = "Neck cloth"});
+    // The steps of the second order of work stand among those of the first.
+    ROWS(folder, work_steps, bk_work_step, WORK_STEP("Smock", "sew", BK_MACHINE, 120, "cut"),
+         WORK_STEP("Neck cloth", "hem", BK_HAND, 30, NULL),
+         {.work = "Smock",
+          .key = "cut",
+          .title = "Cut the drill",
+          .kind = BK_CUT,
+          .minutes = 45,
+          .quickest = 30,
+          .longest = 90,
+          .hands = 2,
+          .level = 3,
+          .rest_minutes = 30,
+          .can_wait = 1,
+          .measures = "waist girth;nape to waist",
+          .note = "mind the nap"});
+    ROWS(folder, notes, bk_note, NOTE(DAY(3, 5), "10A", "too new for a miller"),
+         {.noted_on = DAY(3, 4),
+          .source = BK_FROM_REHEARSAL,
+          .who = "the director",
+          .costume = "2B",
+          .piece = "P2",
+          .step = "sew",
+          .what = "cuffs catch on the basket",
+          .done_on = DAY(3, 5)},
+         NOTE(DAY(3, 4), NULL, "flour on everything"));
+}
+
 bk_folder *salt_road(void)
 {
     bk_folder *folder = bk_folder_new();
@@ -213,5 +245,6 @@ bk_folder *salt_road(void)
     put_garments(folder);
     put_steps(folder);
     put_materials(folder);
+    put_works_and_notes(folder);
     return folder;
 }

@@ -109,6 +109,18 @@ void put_rows(bk_arena *arena, void *rows, const void *items, size_t size, size_
         .held_on = BK_NO_DAY, .outcome = BK_NO_WORD \
     }
 
+#define WORK_STEP(work_, key_, kind_, minutes_, after_) \
+    { \
+        .work = (work_), .key = (key_), .title = "Step " key_, .kind = (kind_), .minutes = (minutes_), \
+        .quickest = BK_NOT_KNOWN, .longest = BK_NOT_KNOWN, .after = (after_), .hands = BK_NOT_KNOWN, \
+        .level = BK_NOT_KNOWN, .rest_minutes = BK_NOT_KNOWN \
+    }
+#define NOTE(day_, costume_, what_) \
+    { \
+        .noted_on = (day_), .source = BK_NO_WORD, .costume = (costume_), .what = (what_), \
+        .done_on = BK_NO_DAY \
+    }
+
 /// A day of 2027.
 #define DAY(month, day) bk_day_of(2027, (month), (day))
 /// A quantity in whole units and tenths.

@@ -13,6 +13,9 @@ size_t bk_text_columns(const char *text);
 /// How far into `text` (bytes) one can go without passing `columns`, never splitting a grapheme cluster.
 size_t bk_text_fit(const char *text, size_t columns);
 
+/// Bytes of the grapheme cluster at `text`; 0 at its end.
+size_t bk_text_step(const char *text);
+
 /// `text` cut to `columns`: at a word where one ends in the last third, with an ellipsis ("…", or "..." when
 /// `ascii`); unchanged where it fits.
 char *bk_text_cut(bk_arena *arena, const char *text, size_t columns, bool ascii);

@@ -14,4 +14,8 @@ typedef struct bk_cell_style {
 void bk_cell_write(bk_buffer *out, const bk_column *column, const void *record, const bk_cell_style *style,
                    bool first);
 
+/// Appends the text of one column as it is, without a file's quotes and guards; nothing for a field that is not known. `out` is
+/// a string then.
+void bk_cell_text(bk_buffer *out, const bk_column *column, const void *record, const bk_cell_style *style);
+
 #endif

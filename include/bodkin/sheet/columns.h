@@ -26,6 +26,9 @@ typedef enum bk_sheet_number {
     BK_SHEET_NEEDS,
     BK_SHEET_ORDERS,
     BK_SHEET_FITTINGS,
+    BK_SHEET_WORKS,
+    BK_SHEET_WORK_STEPS,
+    BK_SHEET_NOTES,
     BK_SHEETS
 } bk_sheet_number;
 
@@ -102,5 +105,7 @@ const char *bk_sheet_text(const void *record, size_t offset);
 
 /// Makes every field "not known".
 void bk_sheet_clear(const bk_sheet *sheet, void *record);
+/// Makes the field of one column "not known".
+void bk_column_clear(const bk_column *column, void *record);
 
 #endif

@@ -24,6 +24,9 @@ size_t bk_faults_count(const bk_faults *faults);
 /// The sentence of fault number `index` (below count and BK_FAULTS_TOLD) in order of file, line and column.
 const char *bk_faults_text(bk_faults *faults, size_t index);
 
+/// The same without file, line and column in front: what is wrong and what was expected.
+const char *bk_faults_says(const bk_faults *faults, size_t index);
+
 /// `text` in double quotes for a sentence, cut to a readable length; it lives in `arena`.
 const char *bk_faults_quote(bk_arena *arena, const char *text);
 

@@ -1,6 +1,8 @@
 #ifndef BODKIN_SHEET_FOLDER_CHECK_H
 #define BODKIN_SHEET_FOLDER_CHECK_H
 
+#include "bodkin/base/list.h"
+#include "bodkin/plan/network.h"
 #include "bodkin/sheet/keys.h"
 #include "bodkin/sheet/sheet_read.h"
 
@@ -16,8 +18,21 @@ typedef struct bk_folder_checking {
 /// faults are noted; BK_REFUSED only when it was stopped.
 bk_status bk_folder_check(bk_sheet_reading *reading, const bk_known *known, bk_error *error) BK_MUST_USE;
 
-/// The same for what is said of steps: what they come after, in a circle or not, what they need, their fittings.
+/// The same for what is said of steps: what they come after, in a circle or not, what they need, their fittings, the notes
+/// that became steps.
 bk_status bk_folder_check_steps(bk_folder_checking *checking, bk_error *error) BK_MUST_USE;
+
+/// The same for what the steps of orders of work come after.
+bk_status bk_folder_check_works(const bk_folder_checking *checking, bk_error *error) BK_MUST_USE;
+
+/// What comes after what among the rows of a sheet of steps, as far as it could be read; freed with bk_list_free.
+typedef BK_LIST(bk_network_link) bk_step_links;
+
+/// Tells the circles of a sheet of steps that share no step, up to as many as faults are told. Uses up the links.
+void bk_folder_check_circles(const bk_folder_checking *checking, bk_sheet_number sheet, bk_step_links *links);
+
+/// What a step is called: PIECE/KEY in steps.csv, its key in an order of work. In the scratch arena.
+const char *bk_folder_check_step_name(const bk_folder_checking *checking, bk_sheet_number sheet, size_t row);
 
 /// Tells how far the check of a sheet is; BK_REFUSED when it was stopped.
 bk_status bk_folder_check_progress(const bk_folder_checking *checking, bk_sheet_number sheet, size_t row,

@@ -9,6 +9,12 @@
 /// A whole sentence without a full stop: "needs 2.4 m of wool flannel: 1 m on the shelf, 1.4 m due Tue 9 Mar".
 const char *bk_wait_sentence(const bk_rail *rail, const bk_wait *wait, bk_arena *arena);
 
+/// "2.4 m", "12": a quantity with its unit, but for things counted.
+const char *bk_quantity_words(const bk_material *material, bk_quantity quantity, bk_arena *arena);
+
+/// "2.4 m of wool flannel", "12 hooks and bars".
+const char *bk_need_words(const bk_material *material, bk_quantity quantity, bk_arena *arena);
+
 /// A few words for a line of the rail: "wool flannel due Tue 9 Mar", "fitting not booked".
 const char *bk_wait_brief(const bk_rail *rail, const bk_wait *wait, bk_arena *arena);
 

@@ -46,9 +46,16 @@ typedef struct bk_family_table {
     size_t size;      ///< of the struct
     const bk_field *fields;
     size_t field_count;
-    int read, add, put; ///< bk_sql, or BK_NO_STATEMENT
+    int read, add, put; ///< bk_sql, or BK_NO_STATEMENT, as are all up to last_place
+    int get;            ///< the row with an id
+    int remove;         ///< by its id; a link by both ends, a measure by sheet and name
+    int remove_all;     ///< all links from one record
+    int places;         ///< the places of a list
+    int place;          ///< puts the row with an id at a position
+    int last_place;     ///< the position after all others
     bk_family_key key;  ///< what reading takes; BK_KEY_NONE: nothing, all rows are read
     bool placed;        ///< adding takes the position as its last parameter
+    bool one_list;      ///< there is one list of all of them: places and last_place take nothing
     bool has_id;        ///< the store gives a row its id, the first field
 } bk_family_table;
 

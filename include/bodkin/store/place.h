@@ -8,10 +8,10 @@
 /// Where a store lies on the disk: files that only their owner may read, made before SQLite touches them.
 /// None of these opens a file that is there, since closing it would end SQLite's locks on it.
 
-typedef enum bk_place { BK_PLACE_NONE, BK_PLACE_EMPTY, BK_PLACE_FILE, BK_PLACE_OTHER } bk_place;
+typedef enum bk_place_kind { BK_PLACE_NONE, BK_PLACE_EMPTY, BK_PLACE_FILE, BK_PLACE_OTHER } bk_place_kind;
 
 /// What is at `path`: nothing, an empty file, a file, or something else (a folder, a device).
-bk_place bk_place_look(const char *path);
+bk_place_kind bk_place_look(const char *path);
 
 /// Makes an empty file (0600); `*made` is false where there is one of that name already.
 bk_status bk_place_make(const char *path, bool *made, bk_error *error) BK_MUST_USE;

@@ -94,6 +94,11 @@ typedef enum bk_family {
     BK_PRICES,            ///< bk_private of materials; all (maker only)
     BK_ORDER_COSTS,       ///< bk_private of orders; all (maker only)
     BK_PIECE_COSTS,       ///< bk_private of pieces; by production (maker only)
+    BK_WORKS,             ///< bk_work; all (these and the next in bodkin/store/records_bench.h)
+    BK_WORK_STEPS, ///< bk_work_step with the name of its order of work; all, in the order of the orders of work
+    BK_NOTES,      ///< bk_note; by production
+    BK_RUNNINGS,   ///< bk_running; all
+    BK_SETTINGS,   ///< bk_setting; all
     BK_FAMILIES
 } bk_family;
 

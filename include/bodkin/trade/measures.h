@@ -8,7 +8,7 @@ typedef struct bk_measure_term {
     const char *name;   ///< the trade's name, as in the sheets: "nape to waist"
     const char *term;   ///< the ISO 8559-1:2017 term where it has one, else NULL
     const char *clause; ///< its clause, "5.4.5", where a source gives it, else NULL
-    const char *how;    ///< the landmarks in one line, in our own words
+    const char *how;    ///< the landmarks in one line of at most 76 columns, in our own words
 } bk_measure_term;
 
 /// The measures known by name, in the order a sheet is taken, from the head down.

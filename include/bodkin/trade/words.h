@@ -48,12 +48,26 @@ typedef enum bk_occasion {
     BK_OCCASIONS
 } bk_occasion;
 
+/// Where a note comes from.
+typedef enum bk_note_source {
+    BK_FROM_REHEARSAL,
+    BK_FROM_FITTING,
+    BK_FROM_PARADE,
+    BK_FROM_TECH,
+    BK_FROM_DRESS,
+    BK_FROM_PREVIEW,
+    BK_FROM_SHOW,
+    BK_FROM_WORKROOM,
+    BK_NOTE_SOURCES
+} bk_note_source;
+
 typedef enum bk_material_unit { BK_METRE, BK_YARD, BK_EACH, BK_MATERIAL_UNITS } bk_material_unit;
 
 extern const bk_words bk_kind_words;          ///< source draft cut tack machine press fit hand craft dye
 extern const bk_words bk_origin_words;        ///< make alter buy hire borrow stock
 extern const bk_words bk_outcome_words;       ///< fits again missed
 extern const bk_words bk_occasion_words;      ///< measuring ... return
+extern const bk_words bk_note_source_words;   ///< rehearsal fitting parade tech dress preview show workroom
 extern const bk_words bk_material_unit_words; ///< m yd each
 extern const bk_words bk_length_unit_words;   ///< cm in
 

@@ -4,6 +4,7 @@
 #include "bodkin/base/arena.h"
 #include "bodkin/base/list.h"
 #include "bodkin/store/records.h"
+#include "bodkin/store/records_bench.h"
 
 /// A production as a folder of sheets, in memory: what the reader of sheets fills and `import` takes in, and what
 /// `export` fills and the writer of sheets writes. Rows are in the order of the file, refer to each other by name, and
@@ -31,6 +32,9 @@ typedef struct bk_folder {
     BK_ROWS_OF(bk_need) needs;
     BK_ROWS_OF(bk_order) orders;
     BK_ROWS_OF(bk_fitting) fittings;
+    BK_ROWS_OF(bk_work) works;
+    BK_ROWS_OF(bk_work_step) work_steps;
+    BK_ROWS_OF(bk_note) notes;
 } bk_folder;
 
 /// An empty folder with its arena; freed by bk_folder_free (NULL allowed).
@@ -43,6 +47,7 @@ typedef struct bk_known {
     bk_index *performers;
     bk_index *people;
     bk_index *materials;
+    bk_index *works;
 } bk_known;
 
 bk_known *bk_known_new(void);

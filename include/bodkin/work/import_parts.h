@@ -28,7 +28,9 @@ bk_status bk_import_people(bk_importing *importing) BK_MUST_USE;
 bk_status bk_import_measures(bk_importing *importing) BK_MUST_USE;
 /// Merges materials with what lies on the shelf, and orders.
 bk_status bk_import_materials(bk_importing *importing) BK_MUST_USE;
-/// Adds the company, roles, costumes, pieces, steps, needs, fittings and dates of the production.
+/// Merges orders of work with their steps.
+bk_status bk_import_works(bk_importing *importing) BK_MUST_USE;
+/// Adds the company, roles, costumes, pieces, steps, needs, fittings, notes and dates of the production.
 bk_status bk_import_show(bk_importing *importing) BK_MUST_USE;
 
 /// Counts `rows` more as done under the name of `sheet` and tells it; BK_REFUSED when the person stopped it.
