@@ -90,6 +90,15 @@ START_TEST(a_cluster_is_never_split)
 }
 END_TEST
 
+START_TEST(a_step_goes_over_one_cluster)
+{
+    ck_assert_uint_eq(bk_text_step(""), 0);
+    ck_assert_uint_eq(bk_text_step("ab"), 1);
+    ck_assert_uint_eq(bk_text_step("e\xCC\x81t"), 3);
+    ck_assert_uint_eq(bk_text_step("\xFF"), 1);
+}
+END_TEST
+
 START_TEST(what_fits_is_the_most_that_does)
 {
     bk_arena *arena = bk_arena_new();
@@ -240,6 +249,6 @@ START_TEST(wrapping_loses_nothing_and_keeps_within_the_columns)
 END_TEST
 
 BK_TEST_MAIN("width", texts_are_as_wide_as_the_c_library_says, other_bytes_count_one_column_each,
-             a_cluster_is_never_split, what_fits_is_the_most_that_does,
+             a_cluster_is_never_split, a_step_goes_over_one_cluster, what_fits_is_the_most_that_does,
              long_text_is_cut_at_a_word_where_one_ends_late, cut_text_fits_and_begins_as_the_whole_does,
              lines_are_broken_at_words, wrapping_loses_nothing_and_keeps_within_the_columns)
