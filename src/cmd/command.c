@@ -12,7 +12,19 @@
 // ------------------------------------------------------------------------------------------------- options
 
 enum { OPTION_STORE = 256, OPTION_PRODUCTION, OPTION_TODAY, OPTION_AS, OPTION_NAME, OPTION_VERSION };
-enum { OPTION_LONG_JSON = 300, OPTION_LONG_REPLACE, OPTION_TOOK, OPTION_BY, OPTION_ON, OPTION_CHECK };
+enum {
+    OPTION_LONG_JSON = 300,
+    OPTION_LONG_REPLACE,
+    OPTION_TOOK,
+    OPTION_BY,
+    OPTION_ON,
+    OPTION_CHECK,
+    OPTION_OVER,
+    OPTION_PERFORMER,
+    OPTION_MINUTES,
+    OPTION_FROM,
+    OPTION_WHO
+};
 
 static const struct option long_options[] = {
     {"store", required_argument, NULL, OPTION_STORE},
@@ -26,6 +38,11 @@ static const struct option long_options[] = {
     {"by", required_argument, NULL, OPTION_BY},
     {"on", required_argument, NULL, OPTION_ON},
     {"check", no_argument, NULL, OPTION_CHECK},
+    {"over", required_argument, NULL, OPTION_OVER},
+    {"performer", required_argument, NULL, OPTION_PERFORMER},
+    {"minutes", required_argument, NULL, OPTION_MINUTES},
+    {"from", required_argument, NULL, OPTION_FROM},
+    {"who", required_argument, NULL, OPTION_WHO},
     {"help", no_argument, NULL, 'h'},
     {"version", no_argument, NULL, OPTION_VERSION},
     {0},
@@ -36,8 +53,12 @@ static const struct own_option {
     unsigned option;
     const char *name;
 } own_options[] = {
-    {BK_OPTION_JSON, "--json"}, {BK_OPTION_REPLACE, "--replace"}, {BK_OPTION_TOOK, "--took"},
-    {BK_OPTION_BY, "--by"},     {BK_OPTION_ON, "--on"},           {BK_OPTION_CHECK, "--check"},
+    {BK_OPTION_JSON, "--json"},       {BK_OPTION_REPLACE, "--replace"},
+    {BK_OPTION_TOOK, "--took"},       {BK_OPTION_BY, "--by"},
+    {BK_OPTION_ON, "--on"},           {BK_OPTION_CHECK, "--check"},
+    {BK_OPTION_OVER, "--over"},       {BK_OPTION_PERFORMER, "--performer"},
+    {BK_OPTION_MINUTES, "--minutes"}, {BK_OPTION_FROM, "--from"},
+    {BK_OPTION_WHO, "--who"},
 };
 
 static const char *const options_help =
@@ -61,6 +82,7 @@ typedef struct command_line {
     bk_call call;
     const bk_command *command; ///< NULL: the screens
     unsigned options;          ///< those given that only some commands take
+    const char *on;            ///< of --on: a day, or what something is about; NULL: not given
     bool help, version;
     char **words; ///< what is no option, in order: the command, and what it is called with
     int word_count;
@@ -74,13 +96,33 @@ static bk_status read_day(const char *text, const char *from, bk_day *day, bk_er
     return bk_fail(error, BK_USAGE, "%s wants a day such as 2027-03-02, not \"%s\".", from, text);
 }
 
-static bk_status read_took(const char *text, int64_t *took, bk_error *error)
+static bk_status read_minutes(const char *text, const char *from, int64_t *minutes, bk_error *error)
 {
     enum { MOST_MINUTES = 1000000 }; // as the sheets take them
-    if (bk_whole_read(text, 0, MOST_MINUTES, took) == BK_READ_OK) {
+    if (bk_whole_read(text, 0, MOST_MINUTES, minutes) == BK_READ_OK) {
         return BK_OK;
     }
-    return bk_fail(error, BK_USAGE, "--took wants whole minutes, such as 45, not \"%s\".", text);
+    return bk_fail(error, BK_USAGE, "%s wants whole minutes, such as 45, not \"%s\".", from, text);
+}
+
+/// An option whose value is some text, which must say something.
+static bk_status read_text(command_line *line, unsigned option, const char *from, const char **text,
+                           bk_error *error)
+{
+    *text = optarg;
+    line->options |= option;
+    return *optarg ? BK_OK
+                   : bk_fail(error, BK_USAGE, "%s wants %s.", from,
+                             option == BK_OPTION_FROM ? "a word" : "a name");
+}
+
+static bk_status read_as(const char *text, bk_as *as, bk_error *error)
+{
+    int word = bk_word_find(&as_words, text);
+    *as = (bk_as)word;
+    return word != BK_NO_WORD
+               ? BK_OK
+               : bk_fail(error, BK_USAGE, "--as wants maker, director or volunteer, not \"%s\".", text);
 }
 
 static bk_status read_option(command_line *line, int option, bk_error *error)
@@ -94,13 +136,8 @@ static bk_status read_option(command_line *line, int option, bk_error *error)
         return BK_OK;
     case OPTION_TODAY:
         return read_day(optarg, "--today", &line->call.pinned_today, error);
-    case OPTION_AS: {
-        int as = bk_word_find(&as_words, optarg);
-        line->call.as = (bk_as)as;
-        return as != BK_NO_WORD
-                   ? BK_OK
-                   : bk_fail(error, BK_USAGE, "--as wants maker, director or volunteer, not \"%s\".", optarg);
-    }
+    case OPTION_AS:
+        return read_as(optarg, &line->call.as, error);
     case OPTION_NAME:
         line->call.name = optarg;
         return *optarg ? BK_OK : bk_fail(error, BK_USAGE, "--name wants a name.");
@@ -114,17 +151,29 @@ static bk_status read_option(command_line *line, int option, bk_error *error)
         return BK_OK;
     case OPTION_TOOK:
         line->options |= BK_OPTION_TOOK;
-        return read_took(optarg, &line->call.took, error);
+        return read_minutes(optarg, "--took", &line->call.took, error);
     case OPTION_BY:
-        line->call.by = optarg;
-        line->options |= BK_OPTION_BY;
-        return *optarg ? BK_OK : bk_fail(error, BK_USAGE, "--by wants a name.");
+        return read_text(line, BK_OPTION_BY, "--by", &line->call.by, error);
     case OPTION_ON:
         line->options |= BK_OPTION_ON;
-        return read_day(optarg, "--on", &line->call.on, error);
+        line->on = optarg;
+        return BK_OK;
+    case OPTION_PERFORMER:
+        return read_text(line, BK_OPTION_PERFORMER, "--performer", &line->call.performer, error);
+    case OPTION_MINUTES:
+        line->options |= BK_OPTION_MINUTES;
+        return read_minutes(optarg, "--minutes", &line->call.minutes, error);
+    case OPTION_FROM:
+        return read_text(line, BK_OPTION_FROM, "--from", &line->call.from, error);
+    case OPTION_WHO:
+        return read_text(line, BK_OPTION_WHO, "--who", &line->call.who, error);
     case OPTION_CHECK:
         line->call.check = true;
         line->options |= BK_OPTION_CHECK;
+        return BK_OK;
+    case OPTION_OVER:
+        line->call.over = optarg;
+        line->options |= BK_OPTION_OVER;
         return BK_OK;
     case 'h':
         line->help = true;
@@ -208,11 +257,25 @@ static bk_status find_command(command_line *line, bk_arena *arena, bk_error *err
     return BK_OK;
 }
 
-static bk_status check_call(const command_line *line, bk_error *error)
+/// What --on says: of some commands what they are about, else a day.
+static bk_status settle_on(command_line *line, bk_error *error)
+{
+    if (!line->on) {
+        return BK_OK;
+    }
+    if (line->command && line->command->options & BK_OPTION_ABOUT) {
+        line->call.about = line->on;
+        return *line->on ? BK_OK : bk_fail(error, BK_USAGE, "--on wants a name.");
+    }
+    return read_day(line->on, "--on", &line->call.on, error);
+}
+
+static bk_status check_call(command_line *line, bk_error *error)
 {
     const bk_command *command = line->command;
     unsigned allowed = command ? command->options : 0;
-    if (command && line->call.argument_count != command->argument_count) {
+    int missing = command ? command->argument_count - line->call.argument_count : 0;
+    if (missing > 0 || (missing < 0 && !command->or_more)) {
         return bk_fail(error, BK_USAGE, "It is called so: bodkin %s%s%s", command->name,
                        *command->arguments ? " " : "", command->arguments);
     }
@@ -222,7 +285,7 @@ static bk_status check_call(const command_line *line, bk_error *error)
                            command ? command->name : "alone");
         }
     }
-    return BK_OK;
+    return settle_on(line, error);
 }
 
 static bk_status fill_defaults(command_line *line, bk_arena *arena, bk_error *error)
@@ -247,6 +310,19 @@ static bk_status fill_defaults(command_line *line, bk_arena *arena, bk_error *er
 
 // ----------------------------------------------------------------------------------------------------- help
 
+/// One command with its purpose beside it, or below it where there is no room.
+static void write_purpose(const bk_command *command, bk_buffer *out)
+{
+    size_t columns = strlen(command->name) + 1 + strlen(command->arguments);
+    bk_buffer_print(out, "  %s %s", command->name, command->arguments);
+    if (columns > CALL_COLUMNS + 1) {
+        bk_buffer_char(out, '\n');
+        columns = 0;
+        bk_buffer_text(out, "  ");
+    }
+    bk_buffer_print(out, "%*s  %s\n", (int)(CALL_COLUMNS + 1 - columns), "", command->purpose);
+}
+
 static void write_help(const bk_command *command, bk_buffer *out)
 {
     if (command) {
@@ -261,9 +337,7 @@ static void write_help(const bk_command *command, bk_buffer *out)
              "Bodkin dresses a show: what can be worked on now, what each costume waits on, and whether all "
              "will be on\nthe rail before opening night.\n\nCommands:\n");
     for (size_t i = 0; i < bk_command_count; i++) {
-        bk_buffer_print(out, "  %s %-*s  %s\n", bk_commands[i].name,
-                        (int)(CALL_COLUMNS - strlen(bk_commands[i].name)), bk_commands[i].arguments,
-                        bk_commands[i].purpose);
+        write_purpose(&bk_commands[i], out);
     }
     bk_buffer_print(
         out,
@@ -292,8 +366,11 @@ static bk_status tell_about(const command_line *line, bool *told, bk_error *erro
 
 static bk_status run(int argc, char **argv, bk_arena *arena, bk_error *error)
 {
-    command_line line = {
-        .call = {.pinned_today = BK_NO_DAY, .as = BK_AS_MAKER, .on = BK_NO_DAY, .took = BK_NOT_KNOWN}};
+    command_line line = {.call = {.pinned_today = BK_NO_DAY,
+                                  .as = BK_AS_MAKER,
+                                  .on = BK_NO_DAY,
+                                  .took = BK_NOT_KNOWN,
+                                  .minutes = BK_NOT_KNOWN}};
     bool told = false;
     bk_status status = read_options(argc, argv, &line, arena, error);
     if (!status && !line.version) {

@@ -53,6 +53,42 @@ const bk_command bk_commands[] = {
         .run = bk_untick_command,
     },
     {
+        .name = "book",
+        .arguments = "PIECE/STEP... WHEN",
+        .purpose = "book a fitting; several steps are one call",
+        .details =
+            "  --performer NAME     who is fitted (else who plays the role)\n"
+            "  --minutes MINUTES    of the whole call (else those of the steps)\n"
+            "WHEN is a day, with a time or without: \"fri 14:30\", \"+3 2pm\", 2027-03-12. A step that is "
+            "booked\n"
+            "for today or later already is moved. What speaks against it is told, and booked all the same.",
+        .argument_count = 2,
+        .or_more = true,
+        .options = BK_OPTION_PERFORMER | BK_OPTION_MINUTES,
+        .run = bk_book_command,
+    },
+    {
+        .name = "count",
+        .arguments = "MATERIAL QUANTITY",
+        .purpose = "say how much of a material lies on the shelf",
+        .details = "The quantity is in the material's unit, such as 2.4.",
+        .argument_count = 2,
+        .options = 0,
+        .run = bk_count_command,
+    },
+    {
+        .name = "note",
+        .arguments = "TEXT",
+        .purpose = "note something, about a costume, a piece, a step",
+        .details =
+            "  --on WHAT            a costume, a piece or PIECE/STEP\n"
+            "  --from WHERE         rehearsal, fitting, parade, tech, dress, preview, show or workroom\n"
+            "  --who NAME           whose note it is",
+        .argument_count = 1,
+        .options = BK_OPTION_ON | BK_OPTION_ABOUT | BK_OPTION_FROM | BK_OPTION_WHO,
+        .run = bk_note_command,
+    },
+    {
         .name = "undo",
         .arguments = "",
         .purpose = "undo what I changed last",
@@ -81,6 +117,23 @@ const bk_command bk_commands[] = {
         .argument_count = 0,
         .options = BK_OPTION_JSON,
         .run = bk_daybook_command,
+    },
+    {
+        .name = "measure",
+        .arguments = "PERFORMER NAME=VALUE...",
+        .purpose = "save measures taken of a performer",
+        .details = "Each measure is one argument, in quotes where there are spaces in it: \"waist "
+                   "girth=92.5\". A value\n"
+                   "without its unit is in the production's: 92.5, 36 3/8, 38 in, 5'4\", 1m64.\n"
+                   "  --on YYYY-MM-DD      the day on which they were taken (else today)\n"
+                   "  --by NAME            who took them (else who I am)\n"
+                   "  --over TEXT          what was worn while measured\n"
+                   "What can hardly be true is told and saved all the same; where one argument is faulty "
+                   "nothing is.",
+        .argument_count = 2,
+        .or_more = true,
+        .options = BK_OPTION_ON | BK_OPTION_BY | BK_OPTION_OVER,
+        .run = bk_measure_command,
     },
     {
         .name = "measures",

@@ -32,7 +32,7 @@ static int natural_order(const char *left, const char *right)
     return left == right ? 0 : bk_natural_order(left, right);
 }
 
-static int urgency_order(const bk_claim *left, const bk_claim *right)
+int bk_claim_order(const bk_claim *left, const bk_claim *right)
 {
     int order = day_order(left->due, right->due);
     if (order == 0)
@@ -52,7 +52,7 @@ static int urgency_order(const bk_claim *left, const bk_claim *right)
 static int claim_order(const void *left, const void *right)
 {
     const bk_claim *const *one = left, *const *other = right;
-    int order = urgency_order(*one, *other);
+    int order = bk_claim_order(*one, *other);
     return order != 0 ? order : SIGN(*one, *other);
 }
 
@@ -132,6 +132,7 @@ static void meet_from_orders(bk_claim *claim, material_shelf *shelf, supply_orde
         if (order->left <= 0)
             shelf->order++;
     }
+    claim->unmet = lacking;
     claim->supply = lacking > 0 ? BK_SUPPLY_NOT_ORDERED : supply_by(claim->supply_day, today);
 }
 
@@ -145,6 +146,7 @@ void bk_shelf_share(const bk_quantity *on_hand, size_t materials, const bk_incom
         bk_claim *claim = sorted[i];
         material_shelf *shelf = &shelves[claim->material];
         claim->short_of = claim->quantity - draw(&shelf->left, claim->quantity);
+        claim->unmet = 0;
         claim->supply = BK_SUPPLY_SHELF;
         claim->supply_day = BK_NO_DAY;
         if (claim->short_of > 0)

@@ -131,9 +131,10 @@ static void index_others(const bk_gathered *gathered, other_rows *others)
     }
 }
 
-static size_t other_claims(const bk_gathered *gathered, const other_rows *others, bk_claim *claims)
+/// Fills the claims of the others, and keeps the rows that they are of, in the same order. Returns how many there are.
+static size_t other_claims(bk_gathered *gathered, const other_rows *others, bk_claim *claims)
 {
-    const bk_other_claim *items = others->claims.items;
+    bk_other_claim *items = others->claims.items;
     const bk_usual_due *dues = others->dues.items;
     size_t total = 0;
     for (size_t i = 0; i < others->claims.count; i++) {
@@ -143,7 +144,7 @@ static size_t other_claims(const bk_gathered *gathered, const other_rows *others
         if (material == BK_NO_INDEX || due == BK_NO_INDEX || piece == BK_NO_INDEX) {
             continue;
         }
-        claims[total++] = (bk_claim){
+        claims[total] = (bk_claim){
             .material = material,
             .quantity = items[i].quantity,
             .due = others->urgencies[piece].due,
@@ -154,7 +155,10 @@ static size_t other_claims(const bk_gathered *gathered, const other_rows *others
             .step_position = items[i].step_position,
             .need_position = items[i].need_position,
         };
+        items[total++] = items[i];
     }
+    gathered->other_claims = (bk_rows){items, total};
+    gathered->other_shares = claims;
     return total;
 }
 

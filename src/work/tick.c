@@ -5,6 +5,7 @@
 #include "bodkin/base/list.h"
 #include "bodkin/base/text.h"
 #include "bodkin/store/bench_rows.h"
+#include "bodkin/work/clock.h"
 
 // ------------------------------------------------------------------------------------------ finding a step
 
@@ -175,6 +176,7 @@ typedef struct step_marking {
     bk_bench_step found;
     const bk_tick *tick; ///< NULL: open again
     bk_day on;
+    const char *made_at;
     bk_arena *arena;
     bk_error *error;
 } step_marking;
@@ -215,14 +217,31 @@ static bk_status check_state(const step_marking *marking)
     return done ? BK_OK : bk_fail(marking->error, BK_REFUSED, "%s is open already.", name_of(marking));
 }
 
+/// How long the step took: as told, else what a clock measured.
+static bk_status settle_took(step_marking *marking)
+{
+    bk_step *step = &marking->found.step;
+    if (!marking->tick) {
+        step->took = BK_NOT_KNOWN;
+        return BK_OK;
+    }
+    bk_status status = bk_running_end(marking->store, step, marking->made_at, marking->error);
+    if (marking->tick->took != BK_NOT_KNOWN) {
+        step->took = marking->tick->took;
+    }
+    return status;
+}
+
 static bk_status put_marks(step_marking *marking)
 {
     bk_step *step = &marking->found.step;
     const bk_tick *tick = marking->tick;
     step->done_on = tick ? tick->done_on : BK_NO_DAY;
     step->done_by = tick ? tick->done_by : NULL;
-    step->took = tick ? tick->took : BK_NOT_KNOWN;
-    bk_status status = bk_store_put(marking->store, BK_STEPS, step, marking->error);
+    bk_status status = settle_took(marking);
+    if (!status) {
+        status = bk_store_put(marking->store, BK_STEPS, step, marking->error);
+    }
     if (status) {
         return status;
     }
@@ -230,7 +249,7 @@ static bk_status put_marks(step_marking *marking)
                 : bk_step_return_materials(marking->store, step->id, marking->on, marking->error);
 }
 
-static bk_status mark(step_marking *marking, int64_t step, const char *made_at, const char **sentence)
+static bk_status mark(step_marking *marking, int64_t step, const char **sentence)
 {
     bk_status status = bk_store_change_begin(marking->store, marking->error);
     if (status) {
@@ -249,19 +268,26 @@ static bk_status mark(step_marking *marking, int64_t step, const char *made_at, 
     }
     *sentence = bk_arena_print(marking->arena, "%s: %s %s", marking->tick ? "Done" : "Open again",
                                marking->found.step.piece, marking->found.step.title);
-    return bk_store_change_commit(marking->store, made_at, *sentence, NULL, marking->error);
+    return bk_store_change_commit(marking->store, marking->made_at, *sentence, NULL, marking->error);
 }
 
 bk_status bk_step_tick(bk_store *store, int64_t step, const bk_tick *tick, const char *made_at,
                        bk_arena *arena, const char **sentence, bk_error *error)
 {
-    step_marking done = {.store = store, .tick = tick, .on = tick->done_on, .arena = arena, .error = error};
-    return mark(&done, step, made_at, sentence);
+    step_marking done = {
+        .store = store,
+        .tick = tick,
+        .on = tick->done_on,
+        .made_at = made_at,
+        .arena = arena,
+        .error = error,
+    };
+    return mark(&done, step, sentence);
 }
 
 bk_status bk_step_untick(bk_store *store, int64_t step, bk_day today, const char *made_at, bk_arena *arena,
                          const char **sentence, bk_error *error)
 {
-    step_marking open = {.store = store, .on = today, .arena = arena, .error = error};
-    return mark(&open, step, made_at, sentence);
+    step_marking open = {.store = store, .on = today, .made_at = made_at, .arena = arena, .error = error};
+    return mark(&open, step, sentence);
 }

@@ -156,6 +156,21 @@ START_TEST(the_shelf_and_then_the_orders_are_shared_out_most_urgent_first)
 }
 END_TEST
 
+START_TEST(what_neither_shelf_nor_orders_meet_is_told)
+{
+    const bk_quantity on_hand = 3;
+    const bk_incoming orders[] = {{0, 4, TODAY + 1, 0}};
+    bk_claim claims[4];
+    for (size_t i = 0; i < COUNT(claims); i++)
+        claims[i] =
+            (bk_claim){.quantity = 3, .unmet = 9, .production = "Winter", .step_position = (int64_t)i};
+    bk_shelf_share(&on_hand, 1, orders, COUNT(orders), TODAY, claims, COUNT(claims));
+    static const bk_quantity unmet[] = {0, 0, 2, 3};
+    for (size_t i = 0; i < COUNT(claims); i++)
+        ck_assert_int_eq(claims[i].unmet, unmet[i]);
+}
+END_TEST
+
 // The order of two claims, each told by what decides its place in the queue.
 typedef struct queue_place {
     bk_day due, opens;
@@ -293,6 +308,7 @@ START_TEST(a_workroom_without_materials_shares_nothing)
 END_TEST
 
 BK_TEST_MAIN("shelf", the_shelf_and_then_the_orders_are_shared_out_most_urgent_first,
-             the_most_urgent_step_gets_the_last_of_it, claims_that_nothing_tells_apart_are_served_as_given,
+             what_neither_shelf_nor_orders_meet_is_told, the_most_urgent_step_gets_the_last_of_it,
+             claims_that_nothing_tells_apart_are_served_as_given,
              each_material_has_a_shelf_and_orders_of_its_own, what_an_earlier_sharing_wrote_is_written_over,
              a_workroom_without_materials_shares_nothing)

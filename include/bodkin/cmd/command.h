@@ -20,6 +20,12 @@ typedef struct bk_call {
     const char *by;         ///< who did it; NULL: who I am
     bk_day on;              ///< the day on which it was done; BK_NO_DAY: today
     int64_t took;           ///< minutes; BK_NOT_KNOWN: not told
+    const char *over;       ///< what was worn while measured; NULL: not told
+    const char *performer;  ///< who is fitted; NULL: who plays the role
+    int64_t minutes;        ///< of a call; BK_NOT_KNOWN: not told
+    const char *from;       ///< where a note comes from; NULL: not told
+    const char *who;        ///< whose note it is; NULL: not told
+    const char *about;      ///< what a note is about; NULL: nothing
     char *const *arguments; ///< behind the subcommand
     int argument_count;
 } bk_call;
@@ -31,7 +37,13 @@ enum {
     BK_OPTION_TOOK = 4,
     BK_OPTION_BY = 8,
     BK_OPTION_ON = 16,
-    BK_OPTION_CHECK = 32
+    BK_OPTION_CHECK = 32,
+    BK_OPTION_OVER = 64,
+    BK_OPTION_PERFORMER = 128,
+    BK_OPTION_MINUTES = 256,
+    BK_OPTION_FROM = 512,
+    BK_OPTION_WHO = 1024,
+    BK_OPTION_ABOUT = 2048 ///< with BK_OPTION_ON: it names what something is about, not a day
 };
 
 typedef struct bk_command {
@@ -40,6 +52,7 @@ typedef struct bk_command {
     const char *purpose;   ///< a line of --help
     const char *details;   ///< what `bodkin NAME --help` says besides
     int argument_count;    ///< exactly that many
+    bool or_more;          ///< at least that many
     unsigned options;
     bk_status (*run)(const bk_call *call, bk_error *error);
 } bk_command;
@@ -59,6 +72,10 @@ bk_status bk_untick_command(const bk_call *call, bk_error *error) BK_MUST_USE;
 bk_status bk_undo_command(const bk_call *call, bk_error *error) BK_MUST_USE;
 bk_status bk_redo_command(const bk_call *call, bk_error *error) BK_MUST_USE;
 bk_status bk_daybook_command(const bk_call *call, bk_error *error) BK_MUST_USE;
+bk_status bk_book_command(const bk_call *call, bk_error *error) BK_MUST_USE;
+bk_status bk_count_command(const bk_call *call, bk_error *error) BK_MUST_USE;
+bk_status bk_note_command(const bk_call *call, bk_error *error) BK_MUST_USE;
+bk_status bk_measure_command(const bk_call *call, bk_error *error) BK_MUST_USE;
 bk_status bk_measures_command(const bk_call *call, bk_error *error) BK_MUST_USE;
 bk_status bk_check_command(const bk_call *call, bk_error *error) BK_MUST_USE;
 bk_status bk_backup_command(const bk_call *call, bk_error *error) BK_MUST_USE;

@@ -32,9 +32,14 @@ typedef struct bk_claim {
     int64_t need_position;  ///< order of needs.csv, the last tie-break
     // Written by bk_shelf_share:
     bk_quantity short_of; ///< what the shelf lacks, before orders
+    bk_quantity unmet;    ///< what orders do not meet of that either
     bk_supply supply;
     bk_day supply_day; ///< due day of the last order it draws on, BK_NO_DAY where none
 } bk_claim;
+
+/// Which of two claims comes first when the shelf is shared out, the more urgent one: below 0, 0 where nothing tells them
+/// apart, above 0.
+int bk_claim_order(const bk_claim *left, const bk_claim *right);
 
 /// An order not arrived.
 typedef struct bk_incoming {
@@ -45,7 +50,7 @@ typedef struct bk_incoming {
 } bk_incoming;
 
 /// Shares out `on_hand` (one for each material; BK_NO_AMOUNT or below zero counts as none) and then `incoming` over the
-/// claims, and writes each claim's `short_of`, `supply` and `supply_day`. The arrays stay in the order given. Time
+/// claims, and writes each claim's `short_of`, `unmet`, `supply` and `supply_day`. The arrays stay in the order given. Time
 /// grows as n log n.
 void bk_shelf_share(const bk_quantity *on_hand, size_t materials, const bk_incoming *incoming,
                     size_t incoming_count, bk_day today, bk_claim *claims, size_t claim_count);

@@ -22,6 +22,8 @@ typedef struct bk_gathered {
     bk_wait_piece *wait_pieces;
     bk_wait_step *wait_steps;
     bk_wait_person *wait_people;
+    bk_rows other_claims;         ///< bk_other_claim: what other productions need of these materials
+    const bk_claim *other_shares; ///< how they are met, one a row of these
 } bk_gathered;
 
 /// Reads all rows of one production and what it shares with the rest of the workroom, and builds the rows that the

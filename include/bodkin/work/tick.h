@@ -23,12 +23,12 @@ bk_status bk_step_find(bk_store *store, const bk_production *production, const c
 typedef struct bk_tick {
     bk_day done_on;      ///< also the day on which its materials left the shelf
     const char *done_by; ///< NULL: not known
-    int64_t took;        ///< minutes, or BK_NOT_KNOWN
+    int64_t took;        ///< minutes, or BK_NOT_KNOWN: what clocks measured, see bodkin/work/clock.h
 } bk_tick;
 
 /// Marks a step done, as one change with one entry of the daybook. `made_at` is the moment for the daybook
 /// (see bk_store_change_commit); `*sentence`, "Done: 4A-2 hem of the skirt", is in `arena`. BK_REFUSED when
-/// it is done already, also by a fitting that fits.
+/// it is done already, also by a fitting that fits. Clocks that run for it stop.
 bk_status bk_step_tick(bk_store *store, int64_t step, const bk_tick *tick, const char *made_at,
                        bk_arena *arena, const char **sentence, bk_error *error) BK_MUST_USE;
 
