@@ -25,7 +25,7 @@ int64_t bk_in_proportion(int64_t amount, int64_t part, int64_t whole)
         uint64_t times = ((uint64_t)part >> digit) & 1;
         uint64_t step = times * ((uint64_t)amount / divisor) + take_out(&rest, rest, divisor);
         step += take_out(&rest, times * ((uint64_t)amount % divisor), divisor);
-        if (step > most || quotient > (most - step) / 2) {
+        if (quotient > (most - step) / 2) {
             return INT64_MAX;
         }
         quotient = 2 * quotient + step;

@@ -1,5 +1,6 @@
 #include "bodkin/ui/screens.h"
 
+#include <stdio.h>
 #include <stdlib.h>
 #include <sys/stat.h>
 #include <unistd.h>
@@ -10,6 +11,13 @@
 static bk_day clock_today(void *self)
 {
     return bk_call_today(self);
+}
+
+static void clock_now(void *self, char out[BK_MADE_AT_ROOM])
+{
+    (void)self;
+    char now[BK_NOW_ROOM];
+    snprintf(out, BK_MADE_AT_ROOM, "%s", bk_now(now));
 }
 
 /// The pipe that wants to know when the screen is painted (for tests that wait for it), or -1. Asked before any file is
@@ -49,7 +57,8 @@ bk_status bk_screens_command(const bk_call *call, bk_error *error)
     bk_screens_options options = {
         .store = store,
         .production = call->production,
-        .clock = {clock_today, &own},
+        .who = call->name,
+        .clock = {.today = clock_today, .now = clock_now, .self = &own},
         .idle_fd = idle_fd,
     };
     status = bk_screens_run(&options, error);

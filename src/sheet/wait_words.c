@@ -24,32 +24,33 @@ const char *bk_need_words(const bk_material *material, bk_quantity quantity, bk_
 }
 
 /// How the missing part comes: "not ordered", "due Tue 9 Mar" ...
-static const char *supply_words(const bk_rail *rail, const bk_wait *wait, bk_arena *arena)
+static const char *supply_words(const bk_rail *rail, const bk_claim *claim, bk_arena *arena)
 {
     char day[BK_DAY_WORDS_ROOM];
-    bk_day_words(wait->claim->supply_day, rail->today, day);
-    switch (wait->detail) {
-    case BK_DETAIL_DUE:
+    bk_day_words(claim->supply_day, rail->today, day);
+    switch (claim->supply) {
+    case BK_SUPPLY_DUE:
         return bk_arena_print(arena, "due %s", day);
-    case BK_DETAIL_LATE:
+    case BK_SUPPLY_LATE:
         return bk_arena_print(arena, "late, was due %s", day);
-    case BK_DETAIL_NO_DATE:
+    case BK_SUPPLY_NO_DATE:
         return "ordered without a date";
     default:
         return "not ordered";
     }
 }
 
-static const char *material_sentence(const bk_rail *rail, const bk_wait *wait, bk_arena *arena)
+const char *bk_claim_sentence(const bk_rail *rail, const bk_claim *claim, bk_arena *arena)
 {
-    const bk_claim *claim = wait->claim;
     const bk_material *material = &rail->materials[claim->material];
+    const char *needed = bk_need_words(material, claim->quantity, arena);
     bk_quantity there = claim->quantity - claim->short_of;
     const char *shelf = there ? bk_quantity_words(material, there, arena) : "none";
     const char *missing = there ? bk_quantity_words(material, claim->short_of, arena) : "all of it";
-    return bk_arena_print(arena, "needs %s: %s on the shelf, %s %s",
-                          bk_need_words(material, claim->quantity, arena), shelf, missing,
-                          supply_words(rail, wait, arena));
+    if (claim->supply == BK_SUPPLY_SHELF)
+        return bk_arena_print(arena, "needs %s: on the shelf", needed);
+    return bk_arena_print(arena, "needs %s: %s on the shelf, %s %s", needed, shelf, missing,
+                          supply_words(rail, claim, arena));
 }
 
 // ----------------------------------------------------------------------------------------------- sentences
@@ -134,7 +135,7 @@ const char *bk_wait_sentence(const bk_rail *rail, const bk_wait *wait, bk_arena 
     case BK_WAIT_MEASURES:
         return measure_sentence(wait);
     case BK_WAIT_MATERIALS:
-        return material_sentence(rail, wait, arena);
+        return bk_claim_sentence(rail, wait->claim, arena);
     case BK_WAIT_FITTING:
         return fitting_sentence(rail, wait, arena);
     case BK_WAIT_HAND:

@@ -4,33 +4,13 @@
 #include <string.h>
 
 #include "bodkin/base/text.h"
-#include "bodkin/ui/costume_lines.h"
-#include "bodkin/ui/rail_detail.h"
+#include "bodkin/ui/costume_acts.h"
+#include "bodkin/ui/costume_draw.h"
+#include "bodkin/ui/costume_head.h"
 #include "bodkin/ui/stack.h"
 
-// Rows: name, wearer, progress, perhaps the note, an empty one, the lines, an empty one, the detail of a step, the bottom
-// line.
-enum {
-    NAME_ROW,
-    WEARER_ROW,
-    PROGRESS_ROW,
-    NOTE_ROW,
-    NOTE_ROWS = 2,
-    DETAIL_ROWS = 3,
-    GAP = 3,
-    SEAM_COLUMNS = 20
-};
-
-typedef struct costume_screen {
-    char *number;
-    bk_arena *arena; // of the lines
-    bk_costume_lines lines;
-    size_t columns;     // that the lines were broken for; 0: not yet
-    size_t at;          // the chosen one of lines.steps
-    size_t top;         // the first line seen
-    size_t seen;        // how many lines are seen at once
-    char *piece, *step; // names of the chosen step, which a reading may move; NULL: none yet
-} costume_screen;
+// Rows: the head with an empty one, the lines, an empty one, the detail, the bottom line.
+enum { DETAIL_SHARE = 6, FEWEST_DETAIL_ROWS = 4, MOST_DETAIL_ROWS = 8 };
 
 static char *copy_of(const char *text)
 {
@@ -38,310 +18,297 @@ static char *copy_of(const char *text)
     return memcpy(bk_alloc(size), text, size);
 }
 
+void *bk_costume_screen_at(const char *number, bk_family family, int64_t id)
+{
+    bk_costume_view *view = bk_alloc_clear(1, sizeof *view);
+    view->number = copy_of(number);
+    view->arena = bk_arena_new();
+    view->beside_arena = bk_arena_new();
+    view->chosen_family = family;
+    view->chosen_id = id;
+    return view;
+}
+
 void *bk_costume_screen_new(const char *number)
 {
-    costume_screen *costume = bk_alloc_clear(1, sizeof *costume);
-    costume->number = copy_of(number);
-    costume->arena = bk_arena_new();
-    return costume;
+    return bk_costume_screen_at(number, BK_FAMILIES, 0);
 }
 
 static void close_costume(bk_screen *screen)
 {
-    costume_screen *self = screen->self;
-    bk_arena_free(self->arena);
-    free(self->number);
-    free(self->piece);
-    free(self->step);
-    free(self);
+    bk_costume_view *view = screen->self;
+    bk_tick_line_close(&view->tick);
+    bk_clock_line_close(&view->clock);
+    bk_arena_free(view->arena);
+    bk_arena_free(view->beside_arena);
+    free(view->number);
+    free(view->chosen_name);
+    free(view);
+}
+
+// ------------------------------------------------------------------------------------------------- reading
+
+static void make_lines(bk_screen *screen, const bk_rail_costume *costume, size_t columns)
+{
+    bk_costume_view *view = screen->self;
+    bk_arena_reset(view->arena);
+    view->columns = columns;
+    view->lines = bk_costume_lines_make(screen->wall->rail, costume, &view->beside, columns,
+                                        screen->wall->ascii, view->arena);
+    bk_costume_find_chosen(screen);
+}
+
+static void find_saved(const bk_screen *screen)
+{
+    bk_costume_view *view = screen->self;
+    bk_family family = screen->wall->saved_family;
+    if (screen->wall->saved_id == 0 || (family != BK_PIECES && family != BK_STEPS && family != BK_NEEDS))
+        return;
+    view->chosen_family = family;
+    view->chosen_id = screen->wall->saved_id;
+}
+
+static void keep_number(bk_costume_view *view, const bk_costume *costume)
+{
+    free(view->number);
+    view->number = copy_of(costume->number);
+    view->id = costume->id;
+}
+
+static bk_status read_beside(bk_screen *screen, bk_error *error)
+{
+    bk_costume_view *view = screen->self;
+    bk_arena_reset(view->beside_arena);
+    bk_status status = bk_costume_beside_read(screen->wall->store, screen->wall->rail->production.id,
+                                              view->beside_arena, &view->beside, error);
+    return status ? status : bk_clock_line_read(screen->wall, &view->clock, error);
+}
+
+// Whoever has just taken it away is told that already.
+static void take_off(bk_screen *screen)
+{
+    const bk_costume_view *view = screen->self;
+    if (screen->wall->rail && screen->wall->message[0] == '\0') {
+        bk_arena *arena = bk_arena_new();
+        bk_wall_say(screen->wall, "%s no longer hangs on the rail.",
+                    bk_text_safe(arena, view->number, screen->wall->ascii));
+        bk_arena_free(arena);
+    }
+    bk_stack_pop(screen->stack);
 }
 
 static bk_status read_costume(bk_screen *screen, bk_error *error)
 {
-    (void)error;
-    costume_screen *self = screen->self;
-    self->columns = 0;
-    if (bk_wall_costume(screen->wall, self->number))
+    bk_costume_view *view = screen->self;
+    const bk_rail_costume *costume = bk_costume_shown(screen);
+    if (!costume) {
+        take_off(screen);
         return BK_OK;
-    if (screen->wall->rail) {
-        bk_arena *arena = bk_arena_new();
-        bk_wall_say(screen->wall, "%s no longer hangs on the rail.",
-                    bk_text_safe(arena, self->number, screen->wall->ascii));
-        bk_arena_free(arena);
     }
-    bk_stack_pop(screen->stack);
+    keep_number(view, costume->record);
+    bk_status status = read_beside(screen, error);
+    if (status)
+        return status;
+    bk_tick_line_keep(&view->tick, screen->wall->rail);
+    find_saved(screen);
+    make_lines(screen, costume, view->columns > 0 ? view->columns : bk_term_columns());
     return BK_OK;
-}
-
-// ------------------------------------------------------------------------------------------------ the cursor
-
-static void remember_chosen(const bk_screen *screen)
-{
-    costume_screen *self = screen->self;
-    if (self->lines.step_count == 0)
-        return;
-    const bk_costume_line *line = &self->lines.items[self->lines.steps[self->at]];
-    free(self->piece);
-    free(self->step);
-    self->piece = copy_of(screen->wall->rail->pieces[line->piece].name);
-    self->step = copy_of(screen->wall->rail->steps[line->step].key);
-}
-
-// The first step that is next, where one comes to look at a costume for the first time.
-static bool is_wanted(const bk_screen *screen, const bk_costume_line *line)
-{
-    const costume_screen *self = screen->self;
-    const bk_rail *rail = screen->wall->rail;
-    if (!self->step)
-        return bk_step_next(&rail->rows, line->step);
-    return bk_same_text(rail->pieces[line->piece].name, self->piece) &&
-           bk_same_text(rail->steps[line->step].key, self->step);
-}
-
-static void find_chosen(const bk_screen *screen)
-{
-    costume_screen *self = screen->self;
-    for (size_t i = 0; i < self->lines.step_count; i++)
-        if (is_wanted(screen, &self->lines.items[self->lines.steps[i]])) {
-            self->at = i;
-            return;
-        }
-    if (self->at >= self->lines.step_count)
-        self->at = self->lines.step_count > 0 ? self->lines.step_count - 1 : 0;
-}
-
-// Lines that belong to a step: what is told of its piece before the first one, and its waits after it.
-static bool tells_of_piece(const bk_costume_line *line)
-{
-    return line->kind == BK_LINE_PIECE || line->kind == BK_LINE_TEXT ||
-           (line->kind == BK_LINE_WAIT && line->step == BK_NO_INDEX);
-}
-
-static size_t first_line_of(const bk_costume_lines *lines, size_t at)
-{
-    size_t line = lines->steps[at];
-    while (line > 0 && tells_of_piece(&lines->items[line - 1]))
-        line--;
-    return at == 0 ? 0 : line;
-}
-
-static size_t end_line_of(const bk_costume_lines *lines, size_t at)
-{
-    size_t line = lines->steps[at] + 1;
-    while (line < lines->count && lines->items[line].kind == BK_LINE_WAIT)
-        line++;
-    return at + 1 == lines->step_count ? lines->count : line;
-}
-
-// Where one comes to look at a costume for the first time, the piece of the chosen step begins at the top.
-static void begin_with_piece(costume_screen *self)
-{
-    size_t line = self->lines.step_count > 0 ? self->lines.steps[self->at] : 0;
-    while (line > 0 && self->lines.items[line].kind != BK_LINE_PIECE)
-        line--;
-    self->top = line;
-}
-
-static void bring_in_sight(costume_screen *self)
-{
-    size_t last_top = self->lines.count > self->seen ? self->lines.count - self->seen : 0;
-    if (self->lines.step_count > 0) {
-        size_t first = first_line_of(&self->lines, self->at), end = end_line_of(&self->lines, self->at);
-        if (end > self->top + self->seen)
-            self->top = end - self->seen;
-        if (first < self->top)
-            self->top = first;
-        if (self->lines.steps[self->at] >= self->top + self->seen)
-            self->top = self->lines.steps[self->at];
-    }
-    if (self->top > last_top)
-        self->top = last_top;
-}
-
-// The lines are made anew after a reading and for another width.
-static void make_lines(bk_screen *screen, const bk_rail_costume *costume, const bk_paint *paint)
-{
-    costume_screen *self = screen->self;
-    if (self->columns == paint->columns)
-        return;
-    bk_arena_reset(self->arena);
-    self->columns = paint->columns;
-    self->lines =
-        bk_costume_lines_make(screen->wall->rail, costume, paint->columns, paint->ascii, self->arena);
-    find_chosen(screen);
 }
 
 // --------------------------------------------------------------------------------------------------- drawing
 
-static void draw_name(const bk_screen *screen, const bk_paint *paint, const bk_rail_costume *costume)
+static size_t detail_rows(const bk_paint *paint)
 {
-    char day[BK_DAY_WORDS_ROOM];
-    const bk_rail *rail = screen->wall->rail;
-    bk_urgency urgency = bk_costume_urgency(rail, costume);
-    bk_spot spot = bk_paint_row(paint, NAME_ROW);
-    const char *due = bk_arena_print(paint->arena, "due %s%s%s", bk_day_words(costume->due, rail->today, day),
-                                     *bk_urgency_word(urgency) ? ", " : "", bk_urgency_word(urgency));
-    spot.width -= bk_paint_right(paint, spot, bk_urgency_style(urgency), due) + GAP;
-    bk_paint_text(paint, spot, BK_STYLE_BOLD,
-                  bk_arena_print(paint->arena, "%s  %s", costume->record->number, costume->record->title));
+    size_t rows = paint->rows / DETAIL_SHARE;
+    return rows < FEWEST_DETAIL_ROWS ? FEWEST_DETAIL_ROWS : rows > MOST_DETAIL_ROWS ? MOST_DETAIL_ROWS : rows;
 }
 
-static void draw_wearer(const bk_screen *screen, const bk_paint *paint, const bk_rail_costume *costume)
+// While a step is asked about, the cursor stands on it.
+static void follow_tick(const bk_screen *screen)
 {
-    bk_spot spot = bk_paint_row(paint, WEARER_ROW);
-    size_t used = bk_paint_text(paint, spot, BK_STYLE_PLAIN, bk_costume_wearer(costume, paint->arena)) + GAP;
-    spot.column += used;
-    spot.width -= used < spot.width ? used : spot.width;
-    bk_paint_right(paint, spot, BK_STYLE_DIM, screen->wall->rail->production.name);
-}
-
-static void draw_progress(const bk_paint *paint, const bk_rail_costume *costume)
-{
-    bk_spot spot = bk_paint_row(paint, PROGRESS_ROW);
-    bk_spot seam = {spot.row, spot.column, SEAM_COLUMNS};
-    bk_spot words = {spot.row, spot.column + SEAM_COLUMNS + GAP, spot.width - SEAM_COLUMNS - GAP};
-    bk_paint_seam(paint, seam, false, bk_rail_seam(costume));
-    const char *goes_on = bk_costume_goes_on(costume);
-    bk_paint_text(paint, words, BK_STYLE_PLAIN,
-                  bk_arena_print(paint->arena, "%s; %s%s%s", bk_state_word(costume->reckoned->state),
-                                 bk_costume_progress(costume, paint->arena), goes_on ? "; " : "",
-                                 goes_on ? goes_on : ""));
-}
-
-static size_t draw_head(const bk_screen *screen, const bk_paint *paint, const bk_rail_costume *costume)
-{
-    draw_name(screen, paint, costume);
-    draw_wearer(screen, paint, costume);
-    draw_progress(paint, costume);
-    size_t note = costume->record->note ? bk_paint_whole(paint, bk_paint_row(paint, NOTE_ROW), NOTE_ROWS,
-                                                         BK_STYLE_DIM, costume->record->note)
-                                        : 0;
-    return NOTE_ROW + note + 1;
-}
-
-static void draw_detail(const bk_screen *screen, const bk_paint *paint, size_t row)
-{
-    const costume_screen *self = screen->self;
-    const bk_rail *rail = screen->wall->rail;
-    if (self->lines.step_count == 0)
+    bk_costume_view *view = screen->self;
+    size_t step = bk_tick_line_step(&view->tick, screen->wall->rail);
+    if (step == BK_NO_INDEX)
         return;
-    const bk_costume_line *line = &self->lines.items[self->lines.steps[self->at]];
-    bk_spot spot = bk_paint_row(paint, row);
-    const char *key =
-        bk_arena_print(paint->arena, "%s/%s", rail->pieces[line->piece].name, rail->steps[line->step].key);
-    spot.width -= bk_paint_right(paint, spot, BK_STYLE_DIM, key) + GAP;
-    size_t used = bk_paint_whole(paint, spot, DETAIL_ROWS - 1, BK_STYLE_BOLD, rail->steps[line->step].title);
-    bk_spot facts = bk_paint_row(paint, row + used);
-    bk_paint_whole(paint, facts, DETAIL_ROWS - used, BK_STYLE_DIM,
-                   bk_step_facts(rail, line->step, paint->arena));
+    view->chosen_family = BK_STEPS;
+    view->chosen_id = screen->wall->rail->steps[step].id;
+    bk_costume_find_chosen(screen);
+}
+
+static void place_cursor(const bk_screen *screen, const bk_paint *paint, size_t head_rows)
+{
+    bk_costume_view *view = screen->self;
+    bool begins = view->place.seen == 0;
+    view->place.seen = paint->rows - 1 - detail_rows(paint) - 1 - head_rows;
+    if (begins)
+        bk_costume_place_begin(&view->place, &view->lines);
+    bk_costume_place_fit(&view->place, &view->lines);
+    bk_costume_remember_chosen(screen);
+}
+
+static void draw_lines(const bk_screen *screen, const bk_paint *paint, const bk_rail_costume *costume,
+                       size_t row)
+{
+    const bk_costume_view *view = screen->self;
+    size_t chosen = bk_costume_stop_chosen(screen)->line;
+    size_t end = view->place.top + view->place.seen;
+    for (size_t i = view->place.top; i < view->lines.count && i < end; i++, row++)
+        bk_costume_line_draw(paint, screen->wall->rail, costume, &view->lines, i, row, i == chosen);
 }
 
 static void draw_costume(bk_screen *screen, const bk_paint *paint)
 {
-    costume_screen *self = screen->self;
-    const bk_rail_costume *costume = bk_wall_costume(screen->wall, self->number);
-    make_lines(screen, costume, paint);
+    bk_costume_view *view = screen->self;
+    const bk_rail *rail = screen->wall->rail;
+    const bk_rail_costume *costume = bk_costume_shown(screen);
+    if (view->columns != paint->columns)
+        make_lines(screen, costume, paint->columns);
+    follow_tick(screen);
     bk_term_cursor(0, 0, false);
-    size_t row = draw_head(screen, paint, costume);
-    size_t detail_row = paint->rows - 1 - DETAIL_ROWS;
-    self->seen = detail_row - 1 - row;
-    if (!self->step)
-        begin_with_piece(self);
-    bring_in_sight(self);
-    remember_chosen(screen);
-    for (size_t i = self->top; i < self->lines.count && i < self->top + self->seen; i++, row++) {
-        bool chosen = self->lines.step_count > 0 && self->lines.steps[self->at] == i;
-        bk_costume_line_draw(paint, screen->wall->rail, costume, &self->lines, i, row, chosen);
-    }
-    draw_detail(screen, paint, detail_row);
+    bk_costume_head head = {view->place.at == 0, bk_clock_line_words(&view->clock, paint->arena)};
+    size_t row = bk_costume_head_draw(paint, rail, costume, head);
+    place_cursor(screen, paint, row);
+    draw_lines(screen, paint, costume, row);
+    size_t below = detail_rows(paint), below_row = paint->rows - 1 - below;
+    if (view->tick.asked)
+        bk_tick_line_draw(paint, &view->tick, rail, NULL, below_row, below);
+    else
+        bk_costume_stop_draw(paint, rail, costume, &view->beside, bk_costume_stop_chosen(screen), below_row,
+                             below);
+}
+
+static size_t draw_bottom(bk_screen *screen, const bk_paint *paint, bk_spot spot)
+{
+    const bk_costume_view *view = screen->self;
+    if (view->tick.asked)
+        return bk_tick_line_draw_keys(&view->tick, paint, spot);
+    return view->adding ? bk_costume_add_draw(screen, paint, spot) : 0;
 }
 
 // ------------------------------------------------------------------------------------------------- its keys
 
-static void put_at(costume_screen *self, size_t at)
+static bool take_asked(bk_screen *screen, const bk_key *key)
 {
-    size_t last = self->lines.step_count > 0 ? self->lines.step_count - 1 : 0;
-    self->at = at < last ? at : last;
-}
-
-// The step nearest to a page away.
-static void page_down(costume_screen *self)
-{
-    size_t wanted = self->lines.step_count > 0 ? self->lines.steps[self->at] + self->seen : 0;
-    size_t at = self->at;
-    while (at + 1 < self->lines.step_count && self->lines.steps[at + 1] <= wanted)
-        at++;
-    put_at(self, at > self->at ? at : at + 1);
-    self->top += self->seen;
-}
-
-static void page_up(costume_screen *self)
-{
-    size_t from = self->lines.step_count > 0 ? self->lines.steps[self->at] : 0;
-    size_t at = self->at;
-    while (at > 0 && self->lines.steps[at - 1] + self->seen >= from)
-        at--;
-    put_at(self, at < self->at || at == 0 ? at : at - 1);
-    self->top = self->top > self->seen ? self->top - self->seen : 0;
-}
-
-// Where there is no step, the lines themselves move.
-static void scroll(costume_screen *self, const bk_key_row *row)
-{
-    bool back = row->name == BK_KEY_UP || row->name == BK_KEY_PAGE_UP || row->name == BK_KEY_HOME;
-    self->top = back ? (self->top > 0 ? self->top - 1 : 0) : self->top + 1;
+    bk_costume_view *view = screen->self;
+    return bk_tick_line_take(screen, &view->tick, key) || bk_costume_add_take(screen, key);
 }
 
 static void move(bk_screen *screen, const bk_key_row *row)
 {
-    costume_screen *self = screen->self;
-    if (self->lines.step_count == 0)
-        scroll(self, row);
-    else if (row->name == BK_KEY_PAGE_DOWN)
-        page_down(self);
-    else if (row->name == BK_KEY_PAGE_UP)
-        page_up(self);
-    else if (row->name == BK_KEY_HOME)
-        put_at(self, 0);
-    else if (row->name == BK_KEY_END)
-        put_at(self, self->lines.step_count);
-    else if (row->name == BK_KEY_DOWN)
-        put_at(self, self->at + 1);
-    else if (self->at > 0)
-        put_at(self, self->at - 1);
+    bk_costume_view *view = screen->self;
+    bk_costume_place_key(&view->place, &view->lines, row->name);
+    bk_costume_remember_chosen(screen);
 }
 
+static bool clock_moves(bk_screen *screen)
+{
+    bk_costume_view *view = screen->self;
+    return bk_clock_line_moves(screen->wall, &view->clock);
+}
+
+static bool stands_on(const bk_screen *screen, bk_family family)
+{
+    return bk_costume_stop_chosen(screen)->family == family;
+}
+
+static bool on_costume(const bk_screen *screen)
+{
+    return stands_on(screen, BK_COSTUMES);
+}
+
+static bool on_step(const bk_screen *screen)
+{
+    return stands_on(screen, BK_STEPS);
+}
+
+static bool on_need(const bk_screen *screen)
+{
+    return stands_on(screen, BK_NEEDS);
+}
+
+static bool on_open_step(const bk_screen *screen)
+{
+    return on_step(screen) && !screen->wall->rail->rows.steps[bk_costume_stop_chosen(screen)->step].done;
+}
+
+static bool on_done_step(const bk_screen *screen)
+{
+    return on_step(screen) && !on_open_step(screen);
+}
+
+static bool on_bare_piece(const bk_screen *screen)
+{
+    const bk_costume_stop *stop = bk_costume_stop_chosen(screen);
+    return stop->family == BK_PIECES && screen->wall->rail->rows.pieces[stop->piece].steps.count == 0;
+}
+
+static bool on_piece(const bk_screen *screen)
+{
+    return stands_on(screen, BK_PIECES) && !on_bare_piece(screen);
+}
+
+static bool noted(const bk_screen *screen)
+{
+    return !on_need(screen) && !on_bare_piece(screen);
+}
+
+#define TYPED(c) .name = BK_KEY_TYPED, .typed = c, .written = c
+
 static const bk_key_row rows[] = {
+    {.name = BK_KEY_ENTER,
+     .written = "Enter",
+     .bottom = "change",
+     .help = "change what is under the cursor: the costume, a piece, a step, what a step needs (so does e)",
+     .act = bk_costume_change},
+    {TYPED("e"), .act = bk_costume_change},
+    {TYPED("x"), .bottom = "done", .help = "mark the step done, or open a done one again; it asks first",
+     .act = bk_costume_tick, .matters = on_open_step},
+    {TYPED("x"), .bottom = "open again", .act = bk_costume_tick, .matters = on_done_step},
+    {TYPED("+"), .bottom = "add", .help = "add a piece, a step behind this one, or what the step needs",
+     .act = bk_costume_add},
+    {TYPED("y"), .bottom = "order of work", .help = "use an order of work on the piece: its steps are added",
+     .act = bk_costume_use_work, .matters = on_bare_piece},
+    {TYPED("Y"), .help = "keep the steps of the piece as an order of work, for other pieces",
+     .act = bk_costume_keep_work},
+    {TYPED("w"), .bottom = "where", .help = "where the piece is, or whom it is out with and until when",
+     .act = bk_costume_where, .matters = on_piece},
+    {TYPED("t"), .bottom = "clock", .help = "start the clock for the step, or stop it",
+     .act = bk_costume_clock, .matters = on_open_step},
+    {TYPED("b"), .bottom = "book", .help = "book a fitting", .act = bk_costume_book, .matters = on_costume},
+    {TYPED("j"), .bottom = "note", .help = "jot a note about the step, the piece or the costume",
+     .act = bk_costume_note, .matters = noted},
+    {TYPED("-"), .bottom = "take away", .help = "take away what is under the cursor; it asks first",
+     .act = bk_costume_take_away, .matters = on_need},
+    {.name = BK_KEY_TYPED,
+     .typed = "[",
+     .written = "[ ]",
+     .help = "move what is under the cursor earlier or later in its list",
+     .act = bk_costume_move,
+     .argument = -1},
+    {.name = BK_KEY_TYPED, .typed = "]", .act = bk_costume_move, .argument = 1},
     {.name = BK_KEY_UP,
      .written = "Up, Down",
-     .bottom = "step",
-     .help = "to the step above or below",
+     .help = "to the line above or below; the top one is the costume",
      .act = move},
     {.name = BK_KEY_DOWN, .act = move},
     {.name = BK_KEY_PAGE_UP, .written = "PgUp, PgDn", .help = "a page up or down", .act = move},
     {.name = BK_KEY_PAGE_DOWN, .act = move},
-    {.name = BK_KEY_HOME, .written = "Home, End", .help = "to the first or the last step", .act = move},
+    {.name = BK_KEY_HOME,
+     .written = "Home, End",
+     .help = "to the costume itself, or to the last line",
+     .act = move},
     {.name = BK_KEY_END, .act = move},
     {.name = BK_KEY_ESCAPE,
      .written = "Escape",
-     .bottom = "back to the rail",
+     .bottom = "back",
      .help = "back to the rail, at the same place",
      .act = bk_screen_back},
-    {.name = BK_KEY_TYPED,
-     .typed = "?",
-     .written = "?",
-     .bottom = "keys",
-     .help = "these keys",
-     .act = bk_screen_help},
-    {.name = BK_KEY_TYPED,
-     .typed = "q",
-     .written = "q",
-     .bottom = "leave",
-     .help = "leave the program",
-     .act = bk_screen_leave},
 };
 
-static const bk_key_table tables[] = {{NULL, rows, sizeof rows / sizeof rows[0]}};
+static const bk_key_table tables[] = {
+    {.rows = rows, .count = sizeof rows / sizeof rows[0]},
+    BK_TICK_LINE_TABLE,
+};
 
 static const bk_meaning meanings[] = {
     {"done", "the step is done, or a fitting of it fits"},
@@ -353,10 +320,13 @@ static const bk_meaning meanings[] = {
 const bk_screen_kind bk_costume_screen = {
     .name = "Costume",
     .tables = tables,
-    .table_count = 1,
+    .table_count = sizeof tables / sizeof tables[0],
     .meanings = meanings,
     .meaning_count = sizeof meanings / sizeof meanings[0],
     .close = close_costume,
     .read = read_costume,
     .draw = draw_costume,
+    .moves = clock_moves,
+    .take = take_asked,
+    .draw_bottom = draw_bottom,
 };

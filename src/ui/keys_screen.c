@@ -3,6 +3,7 @@
 #include <stdlib.h>
 
 #include "bodkin/base/text.h"
+#include "bodkin/ui/acts.h"
 #include "bodkin/ui/cursor.h"
 #include "bodkin/ui/stack.h"
 
@@ -61,13 +62,20 @@ static void add_title(page_part *page, const char *title)
     page->line++;
 }
 
+static void add_table(page_part *page, const bk_key_table *table)
+{
+    add_title(page, table->title);
+    for (size_t i = 0; i < table->count; i++)
+        if (table->rows[i].help)
+            add_pair(page, table->rows[i].written, table->rows[i].help);
+}
+
 static void add_lines(page_part *page, const bk_screen_kind *of)
 {
     for (size_t t = 0; t < of->table_count; t++) {
-        add_title(page, of->tables[t].title);
-        for (size_t i = 0; i < of->tables[t].count; i++)
-            if (of->tables[t].rows[i].help)
-                add_pair(page, of->tables[t].rows[i].written, of->tables[t].rows[i].help);
+        add_table(page, &of->tables[t]);
+        if (t == 0 && !of->tables[0].alone)
+            add_table(page, &bk_everywhere_table);
     }
     if (of->meaning_count > 0)
         add_title(page, "What the words mean");
@@ -124,10 +132,9 @@ static const bk_key_row rows[] = {
     {.name = BK_KEY_PAGE_DOWN, .act = scroll},
     {.name = BK_KEY_HOME, .act = scroll},
     {.name = BK_KEY_END, .act = scroll},
-    {.name = BK_KEY_TYPED, .typed = "q", .written = "q", .bottom = "leave", .act = bk_screen_leave},
 };
 
-static const bk_key_table tables[] = {{NULL, rows, sizeof rows / sizeof rows[0]}};
+static const bk_key_table tables[] = {{.rows = rows, .count = sizeof rows / sizeof rows[0]}};
 
 const bk_screen_kind bk_keys_screen = {
     .name = "Keys",

@@ -34,15 +34,23 @@ static bool too_small(void)
     return bk_term_rows() < FEWEST_ROWS || bk_term_columns() < FEWEST_COLUMNS;
 }
 
-static void draw_too_small(const bk_paint *paint)
+static void draw_too_small(const bk_paint *paint, const bk_screen *top)
 {
     bk_spot spot = {0, 0, paint->columns};
     const char *text = bk_arena_print(paint->arena,
                                       "Bodkin needs %d columns and %d rows; this terminal has %zu and %zu. "
-                                      "Make it larger, or leave with q.",
-                                      FEWEST_COLUMNS, FEWEST_ROWS, paint->columns, paint->rows);
+                                      "Make it larger%s.",
+                                      FEWEST_COLUMNS, FEWEST_ROWS, paint->columns, paint->rows,
+                                      top->kind->tables[0].alone ? "" : ", or leave with q");
     bk_paint_whole(paint, spot, paint->rows, BK_STYLE_PLAIN, text);
     bk_term_cursor(0, 0, false);
+}
+
+static void draw_screens(bk_stack *stack, const bk_paint *picture)
+{
+    for (size_t i = bk_stack_lowest_seen(stack); i < stack->count; i++)
+        stack->screens[i].kind->draw(&stack->screens[i], picture);
+    bk_screen_draw_bottom(bk_stack_top(stack), picture);
 }
 
 static void paint(loop *run)
@@ -50,12 +58,10 @@ static void paint(loop *run)
     bk_screen *top = bk_stack_top(run->stack);
     bk_paint picture = {run->arena, bk_term_ascii(), bk_term_rows(), bk_term_columns()};
     bk_term_clear();
-    if (too_small()) {
-        draw_too_small(&picture);
-    } else {
-        top->kind->draw(top, &picture);
-        bk_screen_draw_bottom(top, &picture);
-    }
+    if (too_small())
+        draw_too_small(&picture, top);
+    else
+        draw_screens(run->stack, &picture);
     bk_term_show();
     bk_arena_reset(run->arena);
     run->painted = true;
@@ -76,11 +82,16 @@ static void take_key(loop *run, const bk_key *key)
     run->painted = false;
     if (key->name == BK_KEY_RESIZED || key->name == BK_KEY_REPAINT)
         return;
-    top->wall->message[0] = '\0';
+    bk_wall_hush(top->wall);
+    if (key->pasted && !bk_screen_table(top)->alone) {
+        bk_wall_say(top->wall,
+                    "What you pasted has no place here; open a form for it, or narrow with / first.");
+        return;
+    }
     if (!too_small() && top->kind->take && top->kind->take(top, key))
         return;
     const bk_key_table *table = too_small() ? &top->kind->tables[0] : bk_screen_table(top);
-    const bk_key_row *row = bk_key_row_find(table, key);
+    const bk_key_row *row = bk_key_row_beside(table, key);
     if (row && (!too_small() || row->act == bk_screen_leave))
         row->act(top, row);
 }
@@ -127,6 +138,9 @@ static void look(loop *run)
         bk_wall_say(wall, "%s", error.text);
         run->painted = false;
     }
+    bk_screen *top = bk_stack_top(run->stack);
+    if (!status && top->kind->moves && top->kind->moves(top))
+        run->painted = false;
 }
 
 bk_status bk_loop_run(bk_stack *stack, int idle_fd, bk_error *error)

@@ -44,34 +44,43 @@ void bk_query_clear(bk_query *query)
 struct bk_findable {
     bk_arena *arena;
     size_t count;
-    const char **texts; // one for each costume
+    const char **texts;
 };
 
-static const char *findable_text(const bk_rail *rail, const bk_rail_costume *costume, bk_arena *scratch,
-                                 bk_arena *kept)
-{
-    const char *all = bk_arena_print(
-        scratch, "%s\n%s\n%s\n%s\n%s\n%s", costume->record->number ? costume->record->number : "",
-        costume->role ? costume->role : "", costume->performer ? costume->performer : "",
-        costume->record->title ? costume->record->title : "", bk_state_word(costume->reckoned->state),
-        bk_costume_waits_brief(rail, costume, SIZE_MAX, scratch));
-    return bk_text_fold(kept, all);
-}
-
-bk_findable *bk_findable_new(const bk_rail *rail)
+bk_findable *bk_findable_of(size_t count, bk_findable_text *text, const void *context)
 {
     bk_arena *arena = bk_arena_new();
     bk_arena *scratch = bk_arena_new();
     bk_findable *findable = bk_arena_clear(arena, 1, sizeof *findable);
     findable->arena = arena;
-    findable->count = rail->costume_count;
-    findable->texts = bk_arena_clear(arena, rail->costume_count, sizeof *findable->texts);
-    for (size_t i = 0; i < rail->costume_count; i++) {
-        findable->texts[i] = findable_text(rail, &rail->costumes[i], scratch, arena);
+    findable->count = count;
+    findable->texts = bk_arena_clear(arena, count, sizeof *findable->texts);
+    for (size_t i = 0; i < count; i++) {
+        findable->texts[i] = bk_text_fold(arena, text(context, i, scratch));
         bk_arena_reset(scratch);
     }
     bk_arena_free(scratch);
     return findable;
+}
+
+static const char *text_or_none(const char *text)
+{
+    return text ? text : "";
+}
+
+static const char *costume_text(const void *context, size_t index, bk_arena *arena)
+{
+    const bk_rail *rail = context;
+    const bk_rail_costume *costume = &rail->costumes[index];
+    return bk_arena_print(arena, "%s\n%s\n%s\n%s\n%s\n%s", text_or_none(costume->record->number),
+                          text_or_none(costume->role), text_or_none(costume->performer),
+                          text_or_none(costume->record->title), bk_state_word(costume->reckoned->state),
+                          bk_costume_waits_brief(rail, costume, SIZE_MAX, arena));
+}
+
+bk_findable *bk_findable_new(const bk_rail *rail)
+{
+    return bk_findable_of(rail->costume_count, costume_text, rail);
 }
 
 void bk_findable_free(bk_findable *findable)

@@ -72,6 +72,21 @@ size_t bk_paint_whole(const bk_paint *paint, bk_spot spot, size_t rows, int styl
     return used;
 }
 
+size_t bk_paint_paragraphs(const bk_paint *paint, bk_spot spot, size_t rows, int style, const char *text)
+{
+    size_t used = 0;
+    while (*text && used < rows) {
+        size_t length = strcspn(text, "\n");
+        const char *paragraph = bk_arena_bytes(paint->arena, text, length);
+        size_t taken = bk_paint_whole(paint, spot, rows - used, style, paragraph);
+        taken = taken > 0 ? taken : 1;
+        used += taken;
+        spot.row += taken;
+        text += length + (text[length] ? 1 : 0);
+    }
+    return used;
+}
+
 bk_spot bk_paint_row(const bk_paint *paint, size_t row)
 {
     bk_spot spot = {row, MARGIN, paint->columns > 2 * MARGIN ? paint->columns - 2 * MARGIN : 0};
@@ -127,11 +142,20 @@ static size_t item_columns(const bk_item *item)
     return part_columns(item->key) + part_columns(item->word) + part_columns(item->rest) - 1;
 }
 
-static size_t items_columns(const bk_item *items, size_t count, size_t gap, bool spares)
+// Whether an item is one of the last `dropped` spare ones.
+static bool is_dropped(const bk_item *items, size_t count, size_t index, size_t dropped)
+{
+    size_t spare_behind = 0;
+    for (size_t i = index; i < count; i++)
+        spare_behind += items[i].spare ? 1 : 0;
+    return items[index].spare && spare_behind <= dropped;
+}
+
+static size_t items_columns(const bk_item *items, size_t count, size_t gap, size_t dropped)
 {
     size_t all = 0;
     for (size_t i = 0; i < count; i++)
-        if (spares || !items[i].spare)
+        if (!is_dropped(items, count, i, dropped))
             all += item_columns(&items[i]) + (all ? gap : 0);
     return all;
 }
@@ -153,33 +177,67 @@ static void draw_item(bk_spot *spot, const bk_item *item)
     draw_part(spot, item->lit ? BK_STYLE_ACCENT : BK_STYLE_PLAIN, item->rest);
 }
 
-// How far apart, and whether the spare ones are shown; from the best.
-static const struct spread {
-    size_t gap;
-    bool spares;
-} spreads[] = {{3, true}, {2, true}, {3, false}, {2, false}, {1, false}};
+// How far apart, and how many of the spare ones are left out.
+typedef struct spread {
+    size_t gap, dropped;
+} spread;
 
-static struct spread spread_for(const bk_item *items, size_t count, size_t width)
+enum { WIDE_GAP = 3, CLOSE_GAP = 2, LEAST_GAP = 1 };
+
+static spread spread_for(const bk_item *items, size_t count, size_t width)
 {
-    size_t i = 0;
-    while (i + 1 < sizeof spreads / sizeof spreads[0] &&
-           items_columns(items, count, spreads[i].gap, spreads[i].spares) > width)
-        i++;
-    return spreads[i];
+    size_t spares = 0;
+    for (size_t i = 0; i < count; i++)
+        spares += items[i].spare ? 1 : 0;
+    for (size_t dropped = 0; dropped <= spares; dropped++)
+        for (size_t gap = WIDE_GAP; gap >= CLOSE_GAP; gap--)
+            if (items_columns(items, count, gap, dropped) <= width)
+                return (spread){gap, dropped};
+    return (spread){LEAST_GAP, spares};
+}
+
+bool bk_paint_items_fit(const bk_item *items, size_t count, size_t width)
+{
+    return items_columns(items, count, CLOSE_GAP, count) <= width;
 }
 
 void bk_paint_items(const bk_paint *paint, bk_spot spot, const bk_item *items, size_t count)
 {
     (void)paint;
-    struct spread spread = spread_for(items, count, spot.width);
+    spread chosen = spread_for(items, count, spot.width);
     size_t end = spot.column + spot.width;
     for (size_t i = 0; i < count; i++) {
-        if (items[i].spare && !spread.spares)
+        if (is_dropped(items, count, i, chosen.dropped))
             continue;
         if (spot.column + item_columns(&items[i]) > end)
             break;
         draw_item(&spot, &items[i]);
-        spot.column += spread.gap - 1;
+        spot.column += chosen.gap - 1;
         spot.width = end > spot.column ? end - spot.column : 0;
     }
+}
+
+enum { MOST_NOTICE_ROWS = 6, NOTICE_GAP = WIDE_GAP };
+
+static void clear_rows(const bk_paint *paint, size_t first)
+{
+    for (size_t row = first; row < paint->rows; row++)
+        bk_term_fill(row, 0, paint->columns, BK_STYLE_PLAIN);
+}
+
+void bk_paint_notice(const bk_paint *paint, const char *text, const bk_item *items, size_t count)
+{
+    bk_spot spot = bk_paint_row(paint, paint->rows - 1);
+    size_t wide = count > 0 ? items_columns(items, count, NOTICE_GAP, 0) : 0;
+    size_t room = wide > 0 ? spot.width - wide - NOTICE_GAP : spot.width;
+    bk_spot keys = {spot.row, spot.column + spot.width - wide, wide};
+    if (bk_text_columns(safe(paint, text)) > room) {
+        size_t rows = bk_paint_rows(paint, spot.width, text);
+        rows = rows < MOST_NOTICE_ROWS ? rows : MOST_NOTICE_ROWS;
+        spot.row -= rows - (count > 0 ? 0 : 1);
+        keys.column = spot.column;
+    }
+    clear_rows(paint, spot.row < keys.row ? spot.row - 1 : spot.row);
+    bk_paint_whole(paint, spot, MOST_NOTICE_ROWS, BK_STYLE_BOLD, text);
+    bk_paint_items(paint, keys, items, count);
 }

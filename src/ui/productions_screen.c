@@ -1,214 +1,196 @@
 #include "bodkin/ui/productions_screen.h"
 
-#include <stdlib.h>
-
 #include "bodkin/base/text.h"
-#include "bodkin/ui/cursor.h"
+#include "bodkin/store/count_rows.h"
+#include "bodkin/ui/acts.h"
+#include "bodkin/ui/ledger.h"
 #include "bodkin/ui/rail_screen.h"
 #include "bodkin/ui/stack.h"
 #include "bodkin/work/productions.h"
+#include "bodkin/work/record.h"
 
-enum {
-    HEAD_ROW = 2,
-    FIRST_ROW = 3,
-    ROWS_BELOW = 2,
-    GAP = 3,
-    DAY_COLUMNS = 15,       // "Fri 19 Mar 2027"
-    COUNTDOWN_COLUMNS = 22, // "opened 1000 days ago", "117 days to opening"
-    TEXT_COLUMNS = 72,      // longest comfortable line of plain text
-    TEXT_MARGIN = 3
+// What the list shows beside the productions in work.
+typedef struct productions_view {
+    bool away_too; // also those that are put away
+} productions_view;
+
+static productions_view *view_of(const bk_screen *screen)
+{
+    return bk_ledger_of(screen)->own;
+}
+
+// -------------------------------------------------------------------------------------------------- its lines
+
+enum { NAME, OPENS, TO_GO, CAST, COSTUMES, STEPS, COLUMNS };
+
+static const bk_list_column columns[COLUMNS] = {
+    [NAME] = {.head = "Production", .least = 16, .most = 60, .gap = 3, .fills = true},
+    [OPENS] = {.head = "Opens", .least = 10, .most = 15, .gap = 3, .right = true},
+    [TO_GO] = {.head = "", .least = 18, .most = 22, .gap = 3},
+    [CAST] = {.head = "Cast", .least = 4, .most = 4, .gap = 2, .right = true, .spare = true},
+    [COSTUMES] = {.head = "Costumes", .least = 8, .most = 8, .gap = 2, .right = true},
+    [STEPS] = {.head = "Steps open", .least = 10, .most = 12, .right = true, .spare = true},
 };
 
-typedef struct productions_screen {
-    bk_arena *arena; // of the list
-    bk_production_list list;
-    bk_cursor cursor;
-} productions_screen;
-
-void *bk_productions_screen_new(void)
+static bool is_away(const bk_production *production)
 {
-    productions_screen *productions = bk_alloc_clear(1, sizeof *productions);
-    productions->arena = bk_arena_new();
-    return productions;
+    return production->put_away_on != BK_NO_DAY;
 }
-
-static void close_productions(bk_screen *screen)
-{
-    productions_screen *productions = screen->self;
-    bk_arena_free(productions->arena);
-    free(productions);
-}
-
-static void put_cursor_on(productions_screen *productions, const char *name)
-{
-    for (size_t i = 0; name && i < productions->list.count; i++)
-        if (bk_same_text(productions->list.items[i].name, name))
-            bk_cursor_put(&productions->cursor, i);
-}
-
-static const bk_production *chosen(const productions_screen *productions)
-{
-    return productions->list.count > 0 ? &productions->list.items[productions->cursor.at] : NULL;
-}
-
-static bk_status read_productions(bk_screen *screen, bk_error *error)
-{
-    productions_screen *productions = screen->self;
-    bk_arena *arena = bk_arena_new();
-    bk_production_list list = {0};
-    bk_status status = bk_productions_read(screen->wall->store, arena, &list, error);
-    if (status) {
-        bk_arena_free(arena);
-        return status;
-    }
-    const bk_production *before = chosen(productions);
-    const char *name = before ? bk_arena_text(arena, before->name) : screen->wall->production;
-    bk_arena_free(productions->arena);
-    productions->arena = arena;
-    productions->list = list;
-    bk_cursor_fit(&productions->cursor, list.count, productions->cursor.seen);
-    put_cursor_on(productions, name);
-    return BK_OK;
-}
-
-// ----------------------------------------------------------------------------------------------- how to begin
-
-typedef struct passage {
-    int style;
-    size_t indent;
-    const char *text; // "": an empty line
-} passage;
-
-static const passage beginning[] = {
-    {BK_STYLE_PLAIN, 0, "No production hangs in this workroom yet."},
-    {BK_STYLE_PLAIN, 0, ""},
-    {BK_STYLE_PLAIN, 0,
-     "A production comes in as a folder of CSV sheets, which any spreadsheet can write. The smallest is a "
-     "folder with one "
-     "file, production.csv, of two lines:"},
-    {BK_STYLE_PLAIN, 0, ""},
-    {BK_STYLE_ACCENT, 4, "production,opens"},
-    {BK_STYLE_ACCENT, 4, "The Paper Lantern,2027-03-19"},
-    {BK_STYLE_PLAIN, 0, ""},
-    {BK_STYLE_PLAIN, 0,
-     "Put roles.csv, costumes.csv, pieces.csv and steps.csv beside it, as far as you have got; \"man 5 "
-     "bodkin\" tells every "
-     "sheet and column. Then bring the folder in, from a shell:"},
-    {BK_STYLE_PLAIN, 0, ""},
-    {BK_STYLE_ACCENT, 4, "bodkin import DIR"},
-    {BK_STYLE_PLAIN, 0, ""},
-    {BK_STYLE_PLAIN, 0,
-     "If something in a sheet is wrong, it is told by file, line and column, and nothing is taken in. You "
-     "may leave this "
-     "screen open meanwhile: the production appears here by itself."},
-};
-
-static void draw_beginning(const bk_paint *paint)
-{
-    size_t width = paint->columns - 2 * TEXT_MARGIN;
-    bk_spot spot = {HEAD_ROW, TEXT_MARGIN, width < TEXT_COLUMNS ? width : TEXT_COLUMNS};
-    for (size_t i = 0; i < sizeof beginning / sizeof beginning[0]; i++) {
-        bk_spot line = {spot.row, spot.column + beginning[i].indent, spot.width - beginning[i].indent};
-        size_t left = paint->rows - 1 - spot.row;
-        size_t used = bk_paint_whole(paint, line, left, beginning[i].style, beginning[i].text);
-        spot.row += used > 0 ? used : 1;
-    }
-}
-
-// -------------------------------------------------------------------------------------------------- the list
 
 // The words of the countdown are those of the rail, which for these two numbers needs no reading.
 static const char *countdown(const bk_production *production, bk_day today, bk_arena *arena)
 {
+    if (is_away(production))
+        return "put away";
     bk_rail rail = {
         .production = *production, .today = today, .days_left = (int64_t)production->opens - today};
     return bk_countdown(&rail, arena);
 }
 
-static size_t name_width(const productions_screen *productions, const bk_paint *paint)
+static const char *number(bk_arena *arena, int64_t count)
 {
-    size_t most = paint->columns - 2 * TEXT_MARGIN - DAY_COLUMNS - COUNTDOWN_COLUMNS - 2 * GAP;
-    size_t width = bk_text_columns("Production");
-    for (size_t i = 0; i < productions->cursor.seen && productions->cursor.top + i < productions->list.count;
-         i++) {
-        const char *name = productions->list.items[productions->cursor.top + i].name;
-        size_t wide = bk_text_columns(bk_text_safe(paint->arena, name, paint->ascii));
-        width = wide > width ? wide : width;
-    }
-    return width < most ? width : most;
+    return count > 0 ? bk_arena_print(arena, "%lld", (long long)count) : NULL;
 }
 
-static void draw_columns(const bk_paint *paint, bk_spot name, int style, const char *const texts[3])
+static bk_status add_production(bk_screen *screen, bk_ledger *ledger, const bk_production *production,
+                                bk_error *error)
 {
-    bk_spot day = {name.row, name.column + name.width + GAP, DAY_COLUMNS};
-    bk_spot left = {name.row, day.column + day.width + GAP, COUNTDOWN_COLUMNS};
-    bk_paint_text(paint, name, style, texts[0]);
-    bk_paint_right(paint, day, style, texts[1]);
-    bk_paint_text(paint, left, style, texts[2]);
-}
-
-static void draw_production(const bk_screen *screen, const bk_paint *paint, bk_spot name, size_t index)
-{
-    const productions_screen *productions = screen->self;
-    const bk_production *production = &productions->list.items[index];
-    bk_day today = screen->wall->today;
-    bool away = production->put_away_on != BK_NO_DAY;
     char opens[BK_DAY_WORDS_ROOM];
-    const char *texts[] = {production->name, bk_day_words(production->opens, today, opens),
-                           away ? "put away" : countdown(production, today, paint->arena)};
-    int style = away ? BK_STYLE_DIM : BK_STYLE_PLAIN;
-    if (index == productions->cursor.at) {
-        style = BK_STYLE_CHOSEN;
-        bk_paint_chosen(paint, name.row);
-    }
-    draw_columns(paint, name, style, texts);
+    bk_arena *arena = ledger->arena;
+    bk_day today = screen->wall->today;
+    bk_production_counts counts = {0};
+    bk_status status = bk_store_production_counts(screen->wall->store, production->id, &counts, error);
+    bk_ledger_line line = {
+        .id = production->id,
+        .family = BK_PRODUCTIONS,
+        .style = is_away(production) ? BK_STYLE_DIM : BK_STYLE_PLAIN,
+        .cells = {[NAME] = production->name,
+                  [OPENS] = bk_arena_text(arena, bk_day_words(production->opens, today, opens)),
+                  [TO_GO] = countdown(production, today, arena),
+                  [CAST] = number(arena, counts.performers),
+                  [COSTUMES] = number(arena, counts.costumes)},
+        .argument = is_away(production),
+    };
+    if (counts.steps > 0)
+        line.cells[STEPS] =
+            bk_arena_print(arena, "%lld of %lld", (long long)counts.steps_open, (long long)counts.steps);
+    bk_ledger_add(ledger, &line);
+    return status;
 }
 
-static void draw_productions(bk_screen *screen, const bk_paint *paint)
+static const char *summary(const bk_production_list *list, size_t away, bool shown, bk_arena *arena)
 {
-    static const char *const heads[] = {"Production", "Opens", ""};
-    productions_screen *productions = screen->self;
-    bk_paint_text(paint, bk_paint_row(paint, 0), BK_STYLE_BOLD, "Productions");
-    bk_term_cursor(0, 0, false);
-    if (productions->list.count == 0) {
-        draw_beginning(paint);
-        return;
+    if (away == 0)
+        return NULL;
+    if (shown)
+        return bk_arena_print(arena, "%zu in work, %zu put away; a shows only those in work",
+                              list->count - away, away);
+    return bk_arena_print(arena, "%zu in work; %zu put away, a shows %s too", list->count - away, away,
+                          away == 1 ? "it" : "them");
+}
+
+static bool is_shown(const bk_screen *screen, const bk_production *production)
+{
+    return !is_away(production) || view_of(screen)->away_too ||
+           bk_same_text(production->name, screen->wall->production);
+}
+
+static bk_status fill(bk_screen *screen, bk_ledger *ledger, bk_error *error)
+{
+    bk_production_list list = {0};
+    size_t away = 0;
+    bk_status status = bk_productions_read(screen->wall->store, ledger->arena, &list, error);
+    for (size_t i = 0; !status && i < list.count; i++) {
+        const bk_production *production = &list.items[i];
+        away += is_away(production) ? 1 : 0;
+        if (bk_same_text(production->name, screen->wall->production))
+            ledger->begin = ledger->line_count;
+        if (is_shown(screen, production))
+            status = add_production(screen, ledger, production, error);
     }
-    bk_cursor_fit(&productions->cursor, productions->list.count, paint->rows - FIRST_ROW - ROWS_BELOW);
-    bk_spot name = {HEAD_ROW, TEXT_MARGIN, name_width(productions, paint)};
-    draw_columns(paint, name, BK_STYLE_DIM, heads);
-    for (size_t i = productions->cursor.top;
-         i < productions->list.count && name.row + ROWS_BELOW + 1 < paint->rows; i++) {
-        name.row++;
-        draw_production(screen, paint, name, i);
-    }
+    ledger->title = "Productions";
+    ledger->summary = summary(&list, away, view_of(screen)->away_too, ledger->arena);
+    return status;
+}
+
+static const bk_ledger_kind ledger_kind = {
+    .columns = columns,
+    .column_count = COLUMNS,
+    .fill = fill,
+    .family = BK_PRODUCTIONS,
+    .empty =
+        "No production hangs in this workroom yet.\n\nPress + to make one: its name and the day it opens "
+        "are enough to begin with, all else can wait.\n\nOr bring one in that is written down already, as "
+        "a folder of CSV sheets, from a shell:\n\n    bodkin import DIR\n\nThe smallest is a folder with "
+        "one file, production.csv, of two lines:\n\n    production,opens\n    The Paper "
+        "Lantern,2027-03-19\n\nIt appears here by itself. \"man 5 bodkin\" tells every sheet and column.",
+};
+
+void *bk_productions_screen_new(void)
+{
+    return bk_ledger_new(&ledger_kind, bk_alloc_clear(1, sizeof(productions_view)));
 }
 
 // -------------------------------------------------------------------------------------------------- its keys
-
-static void move(bk_screen *screen, const bk_key_row *row)
-{
-    productions_screen *productions = screen->self;
-    bk_cursor_key(&productions->cursor, row->name);
-}
 
 static void open_rail(bk_screen *screen, const bk_key_row *row)
 {
     (void)row;
     bk_error error;
-    const bk_production *production = chosen(screen->self);
-    if (!production)
+    const bk_ledger_line *line = bk_ledger_chosen(screen);
+    if (!line)
         return;
-    if (bk_wall_show(screen->wall, production->name, &error) == BK_OK)
+    if (bk_wall_show(screen->wall, line->cells[NAME], &error) == BK_OK)
         bk_stack_push(screen->stack, &bk_rail_screen, bk_rail_screen_new());
     else
         bk_wall_say(screen->wall, "%s", error.text);
 }
 
-static bool has_some(const bk_screen *screen)
+static void put_away(bk_screen *screen, const bk_key_row *row)
 {
-    return chosen(screen->self) != NULL;
+    (void)row;
+    bk_error error;
+    const char *sentence = NULL;
+    const bk_ledger_line *line = bk_ledger_chosen(screen);
+    if (!line)
+        return;
+    bk_arena *arena = bk_arena_new();
+    bk_job job = bk_act_job(screen->wall, arena);
+    bk_status status = bk_production_put_away(&job, line->id, !line->argument, &sentence, &error);
+    bk_act_did(screen, status, sentence, &error);
+    bk_arena_free(arena);
 }
+
+static void show_away(bk_screen *screen, const bk_key_row *row)
+{
+    (void)row;
+    view_of(screen)->away_too = !view_of(screen)->away_too;
+    screen->stale = true;
+}
+
+// There is no screen behind this one.
+static void stay(bk_screen *screen, const bk_key_row *row)
+{
+    if (bk_ledger_of(screen)->query.length > 0)
+        bk_ledger_back(screen, row);
+    else
+        bk_wall_say(screen->wall,
+                    "This is the first screen: Enter opens a production, q leaves the program.");
+}
+
+static bool is_in_work(const bk_screen *screen)
+{
+    const bk_ledger_line *line = bk_ledger_chosen(screen);
+    return line && !line->argument;
+}
+
+static bool is_put_away(const bk_screen *screen)
+{
+    const bk_ledger_line *line = bk_ledger_chosen(screen);
+    return line && line->argument;
+}
+
+#define TYPED(c) .name = BK_KEY_TYPED, .typed = c, .written = c
 
 static const bk_key_row rows[] = {
     {.name = BK_KEY_ENTER,
@@ -216,34 +198,27 @@ static const bk_key_row rows[] = {
      .bottom = "its rail",
      .help = "open the rail of the production under the cursor",
      .act = open_rail,
-     .matters = has_some},
-    {.name = BK_KEY_UP, .written = "Up, Down", .help = "to the production above or below", .act = move},
-    {.name = BK_KEY_DOWN, .act = move},
-    {.name = BK_KEY_PAGE_UP, .written = "PgUp, PgDn", .help = "a page up or down", .act = move},
-    {.name = BK_KEY_PAGE_DOWN, .act = move},
-    {.name = BK_KEY_HOME, .written = "Home, End", .help = "to the first or the last", .act = move},
-    {.name = BK_KEY_END, .act = move},
-    {.name = BK_KEY_TYPED,
-     .typed = "?",
-     .written = "?",
-     .bottom = "keys",
-     .help = "these keys",
-     .act = bk_screen_help},
-    {.name = BK_KEY_TYPED,
-     .typed = "q",
-     .written = "q",
-     .bottom = "leave",
-     .help = "leave the program",
-     .act = bk_screen_leave},
+     .matters = bk_ledger_has_line},
+    {TYPED("+"), .bottom = "new", .help = "make a production", .act = bk_ledger_add_record},
+    {TYPED("e"), .bottom = "change", .help = "change its name, its opening and what holds for all of it",
+     .act = bk_ledger_change, .matters = bk_ledger_has_line},
+    {TYPED("z"), .bottom = "put away",
+     .help = "put it away: kept, out of sight, out of the sharing of materials; again: get it back",
+     .act = put_away, .matters = is_in_work},
+    {TYPED("z"), .bottom = "get back", .act = put_away, .matters = is_put_away},
+    {TYPED("a"), .help = "show those that are put away as well; again: only those in work", .act = show_away},
+    BK_LEDGER_MOVE_ROWS,
+    {.name = BK_KEY_ESCAPE, .act = stay},
 };
 
-static const bk_key_table tables[] = {{NULL, rows, sizeof rows / sizeof rows[0]}};
+static const bk_key_table tables[] = {
+    {.rows = rows, .count = sizeof rows / sizeof rows[0]},
+    BK_LEDGER_TYPING_TABLE,
+};
 
 const bk_screen_kind bk_productions_screen = {
     .name = "Productions",
     .tables = tables,
-    .table_count = 1,
-    .close = close_productions,
-    .read = read_productions,
-    .draw = draw_productions,
+    .table_count = sizeof tables / sizeof tables[0],
+    BK_LEDGER_OPERATIONS,
 };

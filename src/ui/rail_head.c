@@ -50,16 +50,25 @@ static const char *narrowing_words(const bk_paint *paint, const bk_rail *rail, c
     return bk_arena_print(paint->arena, "%s%s: %zu of %zu", only, query, shown->shown, rail->costume_count);
 }
 
+// What narrows the rail, else the clock, at the left; at the right which part is seen, and, where both are to be told, the clock
+// as far as there is room.
 static void draw_narrowing(const bk_paint *paint, const bk_rail *rail, const bk_rail_shown *shown)
 {
     bk_spot spot = bk_paint_row(paint, NARROW_ROW);
+    bool narrowed = shown->only != BK_RAIL_SHOWS_ALL || *shown->query;
     if (shown->last > 0 && shown->last - shown->first + 1 < shown->shown) {
         const char *part =
             bk_arena_print(paint->arena, "%zu to %zu of %zu", shown->first, shown->last, shown->shown);
         spot.width -= bk_paint_right(paint, spot, BK_STYLE_DIM, part) + GAP;
     }
-    if (shown->only != BK_RAIL_SHOWS_ALL || *shown->query)
-        bk_paint_text(paint, spot, BK_STYLE_ACCENT, narrowing_words(paint, rail, shown));
+    if (!narrowed) {
+        bk_paint_text(paint, spot, BK_STYLE_ACCENT, shown->clock);
+        return;
+    }
+    size_t used = bk_paint_text(paint, spot, BK_STYLE_ACCENT, narrowing_words(paint, rail, shown)) + GAP;
+    spot.column += used;
+    spot.width -= used < spot.width ? used : spot.width;
+    bk_paint_right(paint, spot, BK_STYLE_ACCENT, shown->clock);
 }
 
 static const char *number(const bk_paint *paint, int64_t count)

@@ -5,12 +5,16 @@
 
 #include "bodkin/base/list.h"
 #include "bodkin/base/text.h"
+#include "bodkin/ui/booking.h"
 #include "bodkin/ui/costume_screen.h"
 #include "bodkin/ui/cursor.h"
 #include "bodkin/ui/narrow.h"
+#include "bodkin/ui/query_line.h"
+#include "bodkin/ui/rail_acts.h"
 #include "bodkin/ui/rail_detail.h"
 #include "bodkin/ui/rail_head.h"
 #include "bodkin/ui/rail_lines.h"
+#include "bodkin/ui/record_acts.h"
 #include "bodkin/ui/stack.h"
 
 // Rows: the head, the heads of the columns, the list, an empty one, the detail, an empty one where there is room, the
@@ -32,7 +36,10 @@ typedef struct rail_screen {
     bool typing;           // the query, on the bottom line
     bk_findable *findable; // made when it is first needed after each reading
     bk_rail_layout layout;
-    char chosen[NUMBER_ROOM]; // number of the costume under the cursor, which a reading may move
+    bk_tick_line tick;
+    bk_clock_line clock;
+    int64_t chosen_id;        // of the costume under the cursor, which a reading may move
+    char chosen[NUMBER_ROOM]; // its number, where it is brought in again with another id
 } rail_screen;
 
 void *bk_rail_screen_new(void)
@@ -47,6 +54,8 @@ static void close_rail(bk_screen *screen)
     rail_screen *self = screen->self;
     bk_findable_free(self->findable);
     bk_list_free(&self->shown);
+    bk_tick_line_close(&self->tick);
+    bk_clock_line_close(&self->clock);
     free(self);
 }
 
@@ -56,12 +65,21 @@ static const bk_rail_costume *chosen(const bk_screen *screen)
     return self->shown.count > 0 ? &screen->wall->rail->costumes[self->shown.items[self->cursor.at]] : NULL;
 }
 
+static void remember(rail_screen *self, const bk_costume *costume)
+{
+    self->chosen_id = costume->id;
+    strncpy(self->chosen, costume->number, NUMBER_ROOM - 1);
+}
+
+const char *bk_rail_screen_number(const bk_screen *screen)
+{
+    return ((const rail_screen *)screen->self)->chosen;
+}
+
 static void remember_chosen(const bk_screen *screen)
 {
-    rail_screen *self = screen->self;
-    const bk_rail_costume *costume = chosen(screen);
-    if (costume)
-        strncpy(self->chosen, costume->record->number, NUMBER_ROOM - 1);
+    if (chosen(screen))
+        remember(screen->self, chosen(screen)->record);
 }
 
 // --------------------------------------------------------------------------------------- what of it is shown
@@ -86,40 +104,67 @@ static bool *matching(const bk_screen *screen)
     return found;
 }
 
+static bool is_shown(const bk_screen *screen, size_t costume, const bool *found)
+{
+    const rail_screen *self = screen->self;
+    return found[costume] &&
+           (self->only == BK_RAIL_SHOWS_ALL ||
+            bk_rail_waits_on(&screen->wall->rail->costumes[costume], (bk_wait_on)self->only));
+}
+
+// The line of the costume that was chosen, else `at`.
+static size_t line_of_chosen(const bk_screen *screen, size_t at)
+{
+    const rail_screen *self = screen->self;
+    bool found = false;
+    for (size_t i = 0; i < self->shown.count && !found; i++) {
+        const bk_costume *costume = screen->wall->rail->costumes[self->shown.items[i]].record;
+        found = costume->id == self->chosen_id;
+        if (found || strncmp(costume->number, self->chosen, NUMBER_ROOM - 1) == 0)
+            at = i;
+    }
+    return at;
+}
+
 // Gathers the costumes that are shown now; the cursor stays on its costume where that is one of them, else it goes to
 // line `at`.
 static void show_matching(bk_screen *screen, size_t at)
 {
     rail_screen *self = screen->self;
-    const bk_rail *rail = screen->wall->rail;
     bool *found = matching(screen);
     self->shown.count = 0;
-    for (size_t i = 0; i < rail->costume_count; i++) {
-        if (!found[i] || (self->only != BK_RAIL_SHOWS_ALL &&
-                          !bk_rail_waits_on(&rail->costumes[i], (bk_wait_on)self->only)))
-            continue;
-        if (strncmp(rail->costumes[i].record->number, self->chosen, NUMBER_ROOM - 1) == 0)
-            at = self->shown.count;
-        bk_list_add(&self->shown, i);
-    }
+    for (size_t i = 0; i < screen->wall->rail->costume_count; i++)
+        if (is_shown(screen, i, found))
+            bk_list_add(&self->shown, i);
     free(found);
     bk_cursor_fit(&self->cursor, self->shown.count, self->cursor.seen);
-    bk_cursor_put(&self->cursor, at);
+    bk_cursor_put(&self->cursor, line_of_chosen(screen, at));
+}
+
+// The cursor goes to a costume that was saved just now.
+static void find_saved(const bk_screen *screen)
+{
+    rail_screen *self = screen->self;
+    const bk_rail *rail = screen->wall->rail;
+    for (size_t i = 0; screen->wall->saved_family == BK_COSTUMES && i < rail->costume_count; i++)
+        if (rail->costumes[i].record->id == screen->wall->saved_id)
+            remember(self, rail->costumes[i].record);
 }
 
 static bk_status read_rail(bk_screen *screen, bk_error *error)
 {
-    (void)error;
     rail_screen *self = screen->self;
     bk_findable_free(self->findable);
     self->findable = NULL;
+    bk_tick_line_keep(&self->tick, screen->wall->rail);
     if (!screen->wall->rail) {
         bk_stack_pop(screen->stack);
         return BK_OK;
     }
     bk_rail_layout_measure(&self->layout, screen->wall->rail);
+    find_saved(screen);
     show_matching(screen, self->cursor.at);
-    return BK_OK;
+    return bk_clock_line_read(screen->wall, &self->clock, error);
 }
 
 // --------------------------------------------------------------------------------------------------- drawing
@@ -128,9 +173,9 @@ static void draw_nothing_shown(const bk_screen *screen, const bk_paint *paint)
 {
     bk_spot spot = bk_paint_row(paint, FIRST_ROW);
     size_t all = screen->wall->rail->costume_count;
-    const char *text = "No costume is listed for this production yet: name them in costumes.csv, with "
-                       "roles.csv beside it, and "
-                       "bring the folder in again with: bodkin import --replace DIR";
+    const char *text =
+        "No costume hangs on this rail yet. + hangs one; it names the role that wears it. Roles and who "
+        "plays them stand under Cast, which C opens.";
     if (all > 0)
         text =
             bk_arena_print(paint->arena, "Nothing on the rail matches. Escape shows all %zu costume%s again.",
@@ -168,38 +213,30 @@ static void draw_rail(bk_screen *screen, const bk_paint *paint)
     remember_chosen(screen);
     bk_rail_layout_fit(&self->layout, paint->columns);
     size_t last = self->cursor.top + self->cursor.seen;
-    bk_rail_shown shown = {self->only, self->query.text, self->shown.count, self->cursor.top + 1,
-                           last < self->shown.count ? last : self->shown.count};
+    bk_rail_shown shown = {.only = self->only,
+                           .query = self->query.text,
+                           .shown = self->shown.count,
+                           .first = self->cursor.top + 1,
+                           .last = last < self->shown.count ? last : self->shown.count,
+                           .clock = bk_clock_line_words(&self->clock, paint->arena)};
     bk_rail_draw_head(paint, screen->wall->rail, &shown);
     if (self->shown.count == 0) {
         draw_nothing_shown(screen, paint);
         return;
     }
     draw_list(screen, paint);
-    bk_rail_draw_detail(paint, screen->wall->rail, chosen(screen), detail_row, detail);
+    if (self->tick.asked)
+        bk_tick_line_draw(paint, &self->tick, screen->wall->rail, chosen(screen), detail_row, detail);
+    else
+        bk_rail_draw_detail(paint, screen->wall->rail, chosen(screen), detail_row, detail);
 }
 
-// The end of the query, as much of it as has room.
-static const char *query_end(const rail_screen *self, size_t width)
+static size_t draw_bottom(bk_screen *screen, const bk_paint *paint, bk_spot spot)
 {
-    const char *text = self->query.text;
-    while (bk_text_columns(text) > width)
-        text += bk_text_fit(text, 1) > 0 ? bk_text_fit(text, 1) : bk_text_fit(text, 2);
-    return text;
-}
-
-static size_t draw_query(bk_screen *screen, const bk_paint *paint, bk_spot spot)
-{
-    enum { QUERY_COLUMNS = 40, PROMPT_COLUMNS = 2 };
-    rail_screen *self = screen->self;
-    if (!self->typing)
-        return 0;
-    bk_paint_text(paint, spot, BK_STYLE_ACCENT, "/");
-    spot.column += PROMPT_COLUMNS;
-    spot.width = QUERY_COLUMNS;
-    size_t used = bk_paint_text(paint, spot, BK_STYLE_PLAIN, query_end(self, QUERY_COLUMNS));
-    bk_term_cursor(spot.row, spot.column + used, true);
-    return PROMPT_COLUMNS + used;
+    const rail_screen *self = screen->self;
+    if (self->tick.asked)
+        return bk_tick_line_draw_keys(&self->tick, paint, spot);
+    return self->typing ? bk_query_line_draw(&self->query, paint, spot) : 0;
 }
 
 // ------------------------------------------------------------------------------------------------- its keys
@@ -208,16 +245,9 @@ static bool take_typed(bk_screen *screen, const bk_key *key)
 {
     rail_screen *self = screen->self;
     if (!self->typing)
+        return bk_tick_line_take(screen, &self->tick, key);
+    if (!bk_query_line_take(&self->query, &self->typing, key, screen->wall))
         return false;
-    if (key->name == BK_KEY_TYPED) {
-        if (!bk_query_add(&self->query, key->text))
-            bk_wall_say(screen->wall,
-                        "That is as long as it can be: Backspace takes the last character back.");
-    } else if (key->name == BK_KEY_BACKSPACE) {
-        self->typing = bk_query_take_back(&self->query);
-    } else {
-        return false;
-    }
     show_matching(screen, 0);
     return true;
 }
@@ -278,10 +308,62 @@ static void open_costume(bk_screen *screen, const bk_key_row *row)
         bk_stack_push(screen->stack, &bk_costume_screen, bk_costume_screen_new(costume->record->number));
 }
 
-static void open_productions(bk_screen *screen, const bk_key_row *row)
+static void ask_step(bk_screen *screen, const bk_key_row *row)
+{
+    const bk_rail_costume *costume = chosen(screen);
+    rail_screen *self = screen->self;
+    if (costume)
+        bk_rail_ask_step(screen, &self->tick, &self->clock, costume, (bk_step_act)row->argument, self->only);
+}
+
+// Stops the clock wherever it runs; else asks for which step it starts.
+static void start_or_stop_clock(bk_screen *screen, const bk_key_row *row)
+{
+    const rail_screen *self = screen->self;
+    if (self->clock.runs)
+        bk_clock_line_toggle(screen, &self->clock, bk_clock_line_step(&self->clock));
+    else
+        ask_step(screen, row);
+}
+
+static void add_costume(bk_screen *screen, const bk_key_row *row)
 {
     (void)row;
-    bk_stack_pop_to_lowest(screen->stack);
+    bk_rail_add_costume(screen, chosen(screen));
+}
+
+static void change_costume(bk_screen *screen, const bk_key_row *row)
+{
+    (void)row;
+    if (chosen(screen))
+        bk_act_change_record(screen, BK_COSTUMES, chosen(screen)->record->id);
+}
+
+static void take_costume_away(bk_screen *screen, const bk_key_row *row)
+{
+    (void)row;
+    if (chosen(screen))
+        bk_rail_take_costume_away(screen, chosen(screen));
+}
+
+static void jot_note(bk_screen *screen, const bk_key_row *row)
+{
+    (void)row;
+    if (chosen(screen))
+        bk_act_add_note(screen, chosen(screen)->record->number, NULL, NULL);
+}
+
+static void book_fitting(bk_screen *screen, const bk_key_row *row)
+{
+    (void)row;
+    if (chosen(screen))
+        bk_booking_of(screen, chosen(screen), BK_NO_INDEX, BK_NO_INDEX);
+}
+
+static bool clock_moves(bk_screen *screen)
+{
+    rail_screen *self = screen->self;
+    return bk_clock_line_moves(screen->wall, &self->clock);
 }
 
 static bool has_costume(const bk_screen *screen)
@@ -298,6 +380,16 @@ static const bk_key_row rail_rows[] = {
      .help = "open the costume under the cursor",
      .act = open_costume,
      .matters = has_costume},
+    {TYPED("x"), .bottom = "done", .help = "mark its next step done; it asks which", .act = ask_step,
+     .argument = BK_STEP_DONE, .matters = has_costume},
+    {TYPED("b"), .bottom = "book", .help = "book a fitting for who wears it", .act = book_fitting,
+     .matters = has_costume},
+    {TYPED("t"), .help = "start the clock for its next step; while it runs, stop it",
+     .act = start_or_stop_clock, .argument = BK_STEP_CLOCK},
+    {TYPED("j"), .bottom = "note", .help = "jot a note about it", .act = jot_note, .matters = has_costume},
+    {TYPED("+"), .bottom = "new", .help = "hang a new costume", .act = add_costume},
+    {TYPED("e"), .help = "change its number, role, title, due day or note", .act = change_costume},
+    {TYPED("-"), .help = "take it away; it asks first", .act = take_costume_away},
     {.name = BK_KEY_UP, .written = "Up, Down", .help = "to the costume above or below", .act = move},
     {.name = BK_KEY_DOWN, .act = move},
     {.name = BK_KEY_PAGE_UP, .written = "PgUp, PgDn", .help = "a page up or down", .act = move},
@@ -318,10 +410,6 @@ static const bk_key_row rail_rows[] = {
     {TYPED("a"), .bottom = "all again", .help = "all costumes again (so does Escape)", .act = show_all,
      .matters = narrowed},
     {.name = BK_KEY_ESCAPE, .act = show_all},
-    {TYPED("p"), .bottom = "productions", .help = "to the productions of the workroom",
-     .act = open_productions},
-    {TYPED("?"), .bottom = "keys", .help = "these keys", .act = bk_screen_help},
-    {TYPED("q"), .bottom = "leave", .help = "leave the program", .act = bk_screen_leave},
 };
 
 static const bk_key_row typing_rows[] = {
@@ -344,8 +432,9 @@ static const bk_key_row typing_rows[] = {
 };
 
 static const bk_key_table tables[] = {
-    {NULL, rail_rows, sizeof rail_rows / sizeof rail_rows[0]},
-    {"While you type after /", typing_rows, sizeof typing_rows / sizeof typing_rows[0]},
+    {.rows = rail_rows, .count = sizeof rail_rows / sizeof rail_rows[0]},
+    {"While you type after /", typing_rows, sizeof typing_rows / sizeof typing_rows[0], .alone = true},
+    BK_TICK_LINE_TABLE,
 };
 
 static const bk_meaning meanings[] = {
@@ -370,7 +459,8 @@ const bk_screen_kind bk_rail_screen = {
     .close = close_rail,
     .read = read_rail,
     .draw = draw_rail,
+    .moves = clock_moves,
     .table = table_now,
     .take = take_typed,
-    .draw_bottom = draw_query,
+    .draw_bottom = draw_bottom,
 };

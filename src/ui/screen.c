@@ -1,10 +1,13 @@
 #include "bodkin/ui/screen.h"
 
 #include "bodkin/base/text.h"
+#include "bodkin/ui/acts.h"
 #include "bodkin/ui/keys_screen.h"
 #include "bodkin/ui/stack.h"
 
 enum { MOST_KEYS = 24, AFTER_OWN = 3 };
+
+#define WAY_BACK "Escape"
 
 const bk_key_row *bk_key_row_find(const bk_key_table *table, const bk_key *key)
 {
@@ -21,24 +24,56 @@ const bk_key_table *bk_screen_table(const bk_screen *screen)
     return &screen->kind->tables[screen->kind->table ? screen->kind->table(screen) : 0];
 }
 
+const bk_key_row *bk_key_row_beside(const bk_key_table *table, const bk_key *key)
+{
+    const bk_key_row *row = bk_key_row_find(table, key);
+    return row || table->alone ? row : bk_key_row_find(&bk_everywhere_table, key);
+}
+
+// A screen's own row for a key hides that of every screen.
+static bool has_own(const bk_key_table *own, const bk_key_row *row)
+{
+    for (size_t i = 0; own && i < own->count; i++)
+        if (own->rows[i].name == row->name && bk_same_text(own->rows[i].typed, row->typed))
+            return true;
+    return false;
+}
+
+static size_t add_items(const bk_screen *screen, const bk_key_table *table, const bk_key_table *own,
+                        bk_item items[MOST_KEYS], size_t count)
+{
+    for (size_t i = 0; i < table->count && count < MOST_KEYS; i++) {
+        const bk_key_row *row = &table->rows[i];
+        if (row->bottom && (!row->matters || row->matters(screen)) && !has_own(own, row))
+            items[count++] = (bk_item){.key = row->written, .word = row->bottom, .spare = row->spare};
+    }
+    return count;
+}
+
+// Where room is short the way back, the keys of every screen and the screen's first key stay.
 static void draw_keys(bk_screen *screen, const bk_paint *paint, bk_spot spot)
 {
     const bk_key_table *table = bk_screen_table(screen);
     bk_item items[MOST_KEYS];
-    size_t count = 0;
-    for (size_t i = 0; i < table->count && count < MOST_KEYS; i++) {
-        const bk_key_row *row = &table->rows[i];
-        if (row->bottom && (!row->matters || row->matters(screen)))
-            items[count++] = (bk_item){.key = row->written, .word = row->bottom};
-    }
+    size_t own = add_items(screen, table, NULL, items, 0), count = own;
+    if (!table->alone)
+        count = add_items(screen, &bk_everywhere_table, table, items, count);
+    for (size_t i = own; i-- > 1 && !bk_paint_items_fit(items, count, spot.width);)
+        items[i].spare = !bk_same_text(items[i].key, WAY_BACK);
     bk_paint_items(paint, spot, items, count);
+}
+
+static void draw_message(const bk_wall *wall, const bk_paint *paint)
+{
+    bk_item offer = {.key = wall->offer_key, .word = wall->offer};
+    bk_paint_notice(paint, wall->message, &offer, wall->offer_key ? 1 : 0);
 }
 
 void bk_screen_draw_bottom(bk_screen *screen, const bk_paint *paint)
 {
     bk_spot spot = bk_paint_row(paint, paint->rows - 1);
     if (screen->wall->message[0]) {
-        bk_paint_text(paint, spot, BK_STYLE_BOLD, screen->wall->message);
+        draw_message(screen->wall, paint);
         return;
     }
     size_t own = screen->kind->draw_bottom ? screen->kind->draw_bottom(screen, paint, spot) : 0;

@@ -4,7 +4,6 @@
 #include <limits.h>
 #include <locale.h>
 #include <poll.h>
-#include <signal.h>
 #include <stdlib.h>
 #include <string.h>
 #include <sys/ioctl.h>
@@ -16,6 +15,7 @@
 #include <curses.h>
 #include <term.h>
 
+#include "bodkin/ui/pausing.h"
 #include "bodkin/ui/rescue.h"
 
 enum {
@@ -23,10 +23,15 @@ enum {
     MILLISECONDS = 1000, // in a second
     MICROSECONDS = 1000, // in a millisecond
     FAREWELL_ROOM = 256,
+    CONTROL_E = 5,
     CONTROL_H = 8,
+    CONTROL_S = 19,
+    CONTROL_U = 21,
     ESCAPE = 27,
     DELETE = 127,
-    MOST_MARKS = 4 // that sit on one character
+    MOST_MARKS = 4, // that sit on one character
+    PASTE_BEGINS = KEY_MAX + 1,
+    PASTE_ENDS
 };
 
 // The one terminal of the process.
@@ -34,15 +39,10 @@ static struct {
     SCREEN *screen; // NULL: not taken over
     bool colours;
     bool ascii;
-    sigset_t mask_before;
-    sigset_t mask_waiting; // while a key is waited for: what is held back otherwise may come
-    struct sigaction stop_before, continue_before;
+    bool pasting; // what comes is no typing: it was put in from somewhere else
     size_t cursor_row, cursor_column;
     bool cursor_seen;
 } term;
-
-static volatile sig_atomic_t stop_asked;
-static volatile sig_atomic_t continued;
 
 // ------------------------------------------------------------------------------------------------ styles
 
@@ -92,11 +92,12 @@ static const struct sequence {
     const char *bytes;
     int code;
 } sequences[] = {
-    {"\033[A", KEY_UP},     {"\033[B", KEY_DOWN},   {"\033[C", KEY_RIGHT}, {"\033[D", KEY_LEFT},
-    {"\033OA", KEY_UP},     {"\033OB", KEY_DOWN},   {"\033OC", KEY_RIGHT}, {"\033OD", KEY_LEFT},
-    {"\033[H", KEY_HOME},   {"\033OH", KEY_HOME},   {"\033[1~", KEY_HOME}, {"\033[7~", KEY_HOME},
-    {"\033[F", KEY_END},    {"\033OF", KEY_END},    {"\033[4~", KEY_END},  {"\033[8~", KEY_END},
-    {"\033[5~", KEY_PPAGE}, {"\033[6~", KEY_NPAGE}, {"\033OM", KEY_ENTER},
+    {"\033[A", KEY_UP},     {"\033[B", KEY_DOWN},        {"\033[C", KEY_RIGHT},     {"\033[D", KEY_LEFT},
+    {"\033OA", KEY_UP},     {"\033OB", KEY_DOWN},        {"\033OC", KEY_RIGHT},     {"\033OD", KEY_LEFT},
+    {"\033[H", KEY_HOME},   {"\033OH", KEY_HOME},        {"\033[1~", KEY_HOME},     {"\033[7~", KEY_HOME},
+    {"\033[F", KEY_END},    {"\033OF", KEY_END},         {"\033[4~", KEY_END},      {"\033[8~", KEY_END},
+    {"\033[5~", KEY_PPAGE}, {"\033[6~", KEY_NPAGE},      {"\033OM", KEY_ENTER},     {"\033[3~", KEY_DC},
+    {"\033[Z", KEY_BTAB},   {"\033[200~", PASTE_BEGINS}, {"\033[201~", PASTE_ENDS},
 };
 
 static void make_keys_known(void)
@@ -111,15 +112,16 @@ static const struct code_name {
     bk_key_name name;
 } function_keys[] =
     {
-        {KEY_UP, BK_KEY_UP},          {KEY_DOWN, BK_KEY_DOWN},     {KEY_LEFT, BK_KEY_LEFT},
-        {KEY_RIGHT, BK_KEY_RIGHT},    {KEY_PPAGE, BK_KEY_PAGE_UP}, {KEY_NPAGE, BK_KEY_PAGE_DOWN},
-        {KEY_HOME, BK_KEY_HOME},      {KEY_FIND, BK_KEY_HOME},     {KEY_END, BK_KEY_END},
-        {KEY_SELECT, BK_KEY_END},     {KEY_ENTER, BK_KEY_ENTER},   {KEY_BACKSPACE, BK_KEY_BACKSPACE},
-        {KEY_RESIZE, BK_KEY_RESIZED},
+        {KEY_UP, BK_KEY_UP},       {KEY_DOWN, BK_KEY_DOWN},     {KEY_LEFT, BK_KEY_LEFT},
+        {KEY_RIGHT, BK_KEY_RIGHT}, {KEY_PPAGE, BK_KEY_PAGE_UP}, {KEY_NPAGE, BK_KEY_PAGE_DOWN},
+        {KEY_HOME, BK_KEY_HOME},   {KEY_FIND, BK_KEY_HOME},     {KEY_END, BK_KEY_END},
+        {KEY_SELECT, BK_KEY_END},  {KEY_ENTER, BK_KEY_ENTER},   {KEY_BACKSPACE, BK_KEY_BACKSPACE},
+        {KEY_DC, BK_KEY_DELETE},   {KEY_BTAB, BK_KEY_BACK_TAB}, {KEY_RESIZE, BK_KEY_RESIZED},
 },
   control_keys[] = {
       {'\r', BK_KEY_ENTER},          {'\n', BK_KEY_ENTER},       {ESCAPE, BK_KEY_ESCAPE},
-      {CONTROL_H, BK_KEY_BACKSPACE}, {DELETE, BK_KEY_BACKSPACE},
+      {CONTROL_H, BK_KEY_BACKSPACE}, {DELETE, BK_KEY_BACKSPACE}, {'\t', BK_KEY_TAB},
+      {CONTROL_E, BK_KEY_EDITOR},    {CONTROL_S, BK_KEY_SAVE},   {CONTROL_U, BK_KEY_EMPTY},
 };
 
 static bk_key_name name_of(const struct code_name *names, size_t count, wint_t code)
@@ -158,75 +160,25 @@ static bool terminal_gone(void)
 
 // -------------------------------------------------------------------------------------- pause and come back
 
-static void on_stop(int number)
+// Tells the terminal one of its capabilities that needs nothing, where it has it.
+static void tell(const char *name)
 {
-    (void)number;
-    stop_asked = 1;
+    const char *capability = tigetstr(name);
+    if (capability && capability != (const char *)-1)
+        putp(capability);
 }
 
-static void on_continue(int number)
+static void give_away(void)
 {
-    (void)number;
-    continued = 1;
-}
-
-// Signals that change the screen are held back except while a key is waited for, so none is missed between.
-static void catch_signals(void)
-{
-    struct sigaction stop = {.sa_handler = on_stop}, go_on = {.sa_handler = on_continue};
-    sigset_t held_back;
-    sigemptyset(&held_back);
-    sigaddset(&held_back, SIGTSTP);
-    sigaddset(&held_back, SIGCONT);
-    sigaddset(&held_back, SIGWINCH);
-    sigprocmask(SIG_BLOCK, &held_back, &term.mask_before);
-    term.mask_waiting = term.mask_before;
-    sigdelset(&term.mask_waiting, SIGTSTP);
-    sigdelset(&term.mask_waiting, SIGCONT);
-    sigdelset(&term.mask_waiting, SIGWINCH);
-    sigaction(SIGCONT, &go_on, &term.continue_before);
-    sigaction(SIGTSTP, &stop, &term.stop_before);
-    if (term.stop_before.sa_handler == SIG_IGN)
-        sigaction(SIGTSTP, &term.stop_before, NULL);
-}
-
-static void release_signals(void)
-{
-    sigaction(SIGTSTP, &term.stop_before, NULL);
-    sigaction(SIGCONT, &term.continue_before, NULL);
-    sigprocmask(SIG_SETMASK, &term.mask_before, NULL);
-}
-
-// What came while it was held back is not told a second time.
-static void drop_continue(void)
-{
-    struct sigaction ours, dropped = {.sa_handler = SIG_IGN};
-    sigaction(SIGCONT, &dropped, &ours);
-    sigaction(SIGCONT, &ours, NULL);
-}
-
-// Gives the terminal back, stops until the person comes back, and takes it over again.
-static void pause_here(void)
-{
-    struct sigaction ours, usual = {.sa_handler = SIG_DFL};
-    sigset_t stop, before;
+    tell("BD");
     endwin();
-    sigemptyset(&stop);
-    sigaddset(&stop, SIGTSTP);
-    sigaction(SIGTSTP, &usual, &ours);
-    raise(SIGTSTP);
-    sigprocmask(SIG_UNBLOCK, &stop, &before);
-    sigprocmask(SIG_SETMASK, &before, NULL);
-    sigaction(SIGTSTP, &ours, NULL);
-    drop_continue();
-    stop_asked = 0;
-    continued = 1;
 }
 
 static void come_back(void)
 {
-    continued = 0;
     reset_prog_mode();
+    tell("BE");
+    term.pasting = false;
     clearok(curscr, TRUE);
 }
 
@@ -251,7 +203,7 @@ static void add_capability(const char *name)
 
 static void prepare_farewell(void)
 {
-    static const char *const leaving[] = {"sgr0", "op", "rmkx", "cnorm", "rmcup"};
+    static const char *const leaving[] = {"BD", "sgr0", "op", "rmkx", "cnorm", "rmcup"};
     farewell_length = 0;
     const char *move = tigetstr("cup");
     tputs(tparm(move, (long)LINES - 1, 0L, 0L, 0L, 0L, 0L, 0L, 0L, 0L), 1, add_to_farewell);
@@ -260,6 +212,17 @@ static void prepare_farewell(void)
     add_to_farewell('\r');
     add_to_farewell('\n');
     bk_rescue_farewell(farewell, farewell_length);
+}
+
+// Control-S is a key of the program, not the brake of the terminal's output.
+static void keep_no_flow_control(void)
+{
+    struct termios settings;
+    if (tcgetattr(STDIN_FILENO, &settings) != 0)
+        return;
+    settings.c_iflag &= ~(tcflag_t)IXON;
+    tcsetattr(STDIN_FILENO, TCSADRAIN, &settings);
+    def_prog_mode();
 }
 
 bk_status bk_term_possible(bk_error *error)
@@ -304,8 +267,9 @@ bk_status bk_term_start(bk_error *error)
         return bk_fail(error, BK_REFUSED,
                        "The terminal (TERM=%.40s) could not be taken over for the screens.", getenv("TERM"));
     }
-    catch_signals();
+    bk_pausing_begin();
     prepare_farewell();
+    tell("BE"); // what is pasted comes between marks
     set_escdelay(ESCAPE_MILLISECONDS);
     cbreak();
     noecho();
@@ -313,6 +277,7 @@ bk_status bk_term_start(bk_error *error)
     keypad(stdscr, TRUE);
     nodelay(stdscr, TRUE);
     intrflush(stdscr, FALSE);
+    keep_no_flow_control();
     make_keys_known();
     start_colours();
     curs_set(0);
@@ -323,11 +288,26 @@ void bk_term_stop(void)
 {
     if (!term.screen)
         return;
-    endwin();
+    give_away();
     bk_rescue_disarm();
-    release_signals();
+    bk_pausing_end();
     delscreen(term.screen);
     term.screen = NULL;
+}
+
+void bk_term_pause(void)
+{
+    give_away();
+    bk_rescue_disarm();
+    bk_pausing_end();
+}
+
+void bk_term_resume(void)
+{
+    bk_rescue_arm();
+    bk_pausing_begin();
+    prepare_farewell();
+    come_back();
 }
 
 size_t bk_term_rows(void)
@@ -429,13 +409,27 @@ void bk_term_show(void)
 // What happened to the terminal meanwhile, as a key; BK_KEY_NONE: nothing.
 static bk_key_name what_happened(void)
 {
-    if (stop_asked)
-        pause_here();
-    if (continued) {
+    if (bk_pausing_asked()) {
+        give_away();
+        bk_pausing_now();
+    }
+    if (bk_pausing_over()) {
         come_back();
         return BK_KEY_REPAINT;
     }
     return terminal_gone() ? BK_KEY_GONE : BK_KEY_NONE;
+}
+
+// Of what is pasted only characters are taken, and line ends and tabs as spaces: it must never do what keys do. Escape ends it
+// where the terminal has forgotten to.
+static void take_as_pasted(bk_key *key, int mark)
+{
+    term.pasting = mark == PASTE_BEGINS || (mark != PASTE_ENDS && key->name != BK_KEY_ESCAPE);
+    key->pasted = true;
+    if (key->name == BK_KEY_ENTER || key->name == BK_KEY_TAB)
+        *key = (bk_key){.name = BK_KEY_TYPED, .text = " ", .pasted = true};
+    else if (key->name != BK_KEY_TYPED)
+        key->name = BK_KEY_NONE;
 }
 
 bool bk_term_key(bk_key *key)
@@ -453,6 +447,9 @@ bool bk_term_key(bk_key *key)
         key->name = name_of(function_keys, sizeof function_keys / sizeof function_keys[0], code);
     if (key->name == BK_KEY_RESIZED)
         prepare_farewell();
+    int mark = kind == OK ? 0 : (int)code;
+    if (term.pasting || mark == PASTE_BEGINS)
+        take_as_pasted(key, mark);
     return true;
 }
 
@@ -463,5 +460,5 @@ void bk_term_wait(int milliseconds)
     fd_set input;
     FD_ZERO(&input);
     FD_SET(STDIN_FILENO, &input);
-    pselect(STDIN_FILENO + 1, &input, NULL, NULL, &most, &term.mask_waiting);
+    pselect(STDIN_FILENO + 1, &input, NULL, NULL, &most, bk_pausing_mask());
 }

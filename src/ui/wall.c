@@ -10,7 +10,7 @@
 
 bk_status bk_wall_begin(bk_wall *wall, const bk_screens_options *options, bk_error *error)
 {
-    *wall = (bk_wall){.store = options->store, .clock = options->clock};
+    *wall = (bk_wall){.store = options->store, .who = options->who, .clock = options->clock};
     wall->today = wall->clock.today(wall->clock.self);
     return bk_store_version(wall->store, &wall->version, error);
 }
@@ -84,6 +84,14 @@ void bk_wall_say(bk_wall *wall, const char *format, ...)
     (void)!bk_fail_list(&sentence, BK_OK, format, arguments);
     va_end(arguments);
     memcpy(wall->message, sentence.text, sizeof wall->message);
+    wall->offer_key = NULL;
+}
+
+void bk_wall_hush(bk_wall *wall)
+{
+    wall->message[0] = '\0';
+    wall->offer_key = NULL;
+    wall->saved_id = 0;
 }
 
 const bk_rail_costume *bk_wall_costume(const bk_wall *wall, const char *number)

@@ -35,10 +35,6 @@ static bk_status rows_of(gathering *all, bk_family family, bk_rows *rows)
     bool everywhere = family == BK_PERFORMERS || family == BK_PEOPLE || family == BK_MATERIALS ||
                       family == BK_ORDERS || family == BK_WORKS || family == BK_WORK_STEPS ||
                       family == BK_MEASURE_NAMES;
-    if (!everywhere && all->production == 0) {
-        *rows = (bk_rows){0};
-        return BK_OK;
-    }
     int64_t key = everywhere ? 0 : all->production;
     return bk_store_read(all->store, family, key, all->arena, rows, all->error);
 }

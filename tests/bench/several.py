@@ -1,11 +1,11 @@
 """Several programs in one store, measured with the real program.
 
     several.py ticks BODKIN    eight programs tick 500 steps each at the same time
-    several.py kills BODKIN    a program that ticks is killed at 300 random moments, with others ticking beside it
+    several.py kills BODKIN    programs that tick and save forms are killed at 300 random moments, with others beside
 """
 
+import itertools
 import os
-import random
 import shutil
 import sqlite3
 import subprocess
@@ -13,6 +13,8 @@ import sys
 import tempfile
 import threading
 import time
+
+from kills import kill_all
 
 HANDS = 8
 STEPS = 500
@@ -28,9 +30,10 @@ def make_show(folder, pieces, steps):
     os.mkdir(folder)
     pairs = [(piece, step) for piece in range(pieces) for step in range(steps)]
     write(folder, "production.csv", ["production,opens", "The Loom,2027-06-04"])
-    write(folder, "roles.csv", ["role", "The Weaver"])
+    write(folder, "performers.csv", ["performer", "Player"])
+    write(folder, "roles.csv", ["role,performer", "The Weaver,Player"])
     write(folder, "costumes.csv", ["costume,role,title", "1A,The Weaver,Apron"])
-    write(folder, "materials.csv", ["material,unit,on_hand", "linen,m,1000"])
+    write(folder, "materials.csv", ["material,unit,on_hand", "linen,m,1000", "thread,m,1000"])
     write(folder, "pieces.csv", ["piece,costumes,title,origin"] + ["P%d,1A,Apron,make" % p for p in range(pieces)])
     write(folder, "steps.csv", ["piece,step,title,kind,minutes"] + ["P%d,s%d,seam %d,hand,5" % (p, s, s) for p, s in pairs])
     write(folder, "needs.csv", ["piece,step,material,quantity"] + ["P%d,s%d,linen,0.01" % pair for pair in pairs])
@@ -50,23 +53,34 @@ class Workroom:
     def run(self, *words):
         return subprocess.run(self.command(*words), capture_output=True, text=True, check=True).stdout
 
-    def number(self, sql):
+    def number(self, sql, *values):
         with sqlite3.connect(self.path) as connection:
-            return connection.execute(sql).fetchone()[0]
+            return connection.execute(sql, values).fetchone()[0]
 
 
-def tick_all(workroom, piece, steps, troubles, times):
+def run_timed(workroom, words, troubles, times):
+    begun = time.perf_counter()
+    end = subprocess.run(workroom.command(*words), capture_output=True, text=True)
+    times.append(time.perf_counter() - begun)
+    if end.returncode:
+        troubles.append(end.stderr)
+
+
+def tick_all(piece, workroom, steps, troubles, times):
     for step in range(steps):
-        begun = time.perf_counter()
-        end = subprocess.run(workroom.command("tick", "P%d/s%d" % (piece, step), "--name", "hand %d" % piece),
-                             capture_output=True, text=True)
-        times.append(time.perf_counter() - begun)
-        if end.returncode:
-            troubles.append(end.stderr)
+        run_timed(workroom, ("tick", "P%d/s%d" % (piece, step), "--name", "hand %d" % piece), troubles, times)
 
 
-def start_hands(workroom, pieces, steps, troubles, times):
-    hands = [threading.Thread(target=tick_all, args=(workroom, piece, steps, troubles, times)) for piece in pieces]
+def tick_until(piece, workroom, steps, troubles, times, ended):
+    """Ticks all steps, then opens all of them again, and so on."""
+    for job, step in itertools.cycle(itertools.product(("tick", "untick"), range(steps))):
+        if ended.is_set():
+            return
+        run_timed(workroom, (job, "P%d/s%d" % (piece, step), "--name", "hand %d" % piece), troubles, times)
+
+
+def start_hands(work, pieces, *arguments):
+    hands = [threading.Thread(target=work, args=(piece, *arguments)) for piece in pieces]
     for hand in hands:
         hand.start()
     return hands
@@ -76,7 +90,7 @@ def ticks(program, work):
     workroom = Workroom(program, work, HANDS, STEPS)
     troubles, times = [], []
     begun = time.perf_counter()
-    for hand in start_hands(workroom, range(HANDS), STEPS, troubles, times):
+    for hand in start_hands(tick_all, range(HANDS), workroom, STEPS, troubles, times):
         hand.join()
     spent = time.perf_counter() - begun
     done = workroom.number("SELECT count(*) FROM step WHERE done_on IS NOT NULL")
@@ -84,48 +98,62 @@ def ticks(program, work):
     back = workroom.number("SELECT count(*) FROM daybook AS one JOIN daybook AS next ON next.id = one.id + 1 "
                            "WHERE julianday(next.made_at) < julianday(one.made_at)")
     entries = workroom.number("SELECT count(*) FROM daybook")
-    print("%d programs, %d ticks in %.1f s (slowest %.2f s): %d errors, %d done, %d uses, %d entries, %d out of order" %
+    print("%d programs, %d ticks in %.1f s (slowest %.2f s): "
+          "%d errors, %d done, %d uses, %d entries, %d out of order" %
           (HANDS, HANDS * STEPS, spent, max(times), len(troubles), done, used, entries, back))
     print(workroom.run("check").strip())
     for trouble in troubles[:5]:
         print(trouble.strip())
 
 
-def kill_one(workroom, step, whole):
-    """Whether the tick was confirmed, and whether it is there."""
-    child = subprocess.Popen(workroom.command("tick", "P0/s%d" % step, "--name", "killed"), stdout=subprocess.PIPE)
-    try:
-        child.wait(random.uniform(0, whole))
-    except subprocess.TimeoutExpired:
-        child.kill()
-    told = child.communicate()[0].startswith(b"Done: ")
-    there = workroom.number("SELECT count(*) FROM step JOIN piece ON piece.id = piece_id WHERE piece.name = 'P0' "
-                            "AND key = 's%d' AND done_on IS NOT NULL" % step)
-    return told, bool(there)
+def records(workroom):
+    """Everything in the store but the daybook, as SQL."""
+    with sqlite3.connect(workroom.path) as connection:
+        return [line for line in connection.iterdump()
+                if not line.startswith(('INSERT INTO "daybook', 'INSERT INTO "sqlite_sequence"'))]
+
+
+def undo_all(workroom, name, terminal=subprocess.DEVNULL):
+    """What was changed under that name at that terminal, or at none; gives how many changes."""
+    count = 0
+    command = workroom.command("undo", "--name", name)
+    while subprocess.run(command, stdin=terminal, capture_output=True).returncode == 0:
+        count += 1
+    return count
+
+
+def is_lost(workroom, end):
+    written = "SELECT count(*) FROM daybook WHERE instr(sentence, ?) > 0"
+    return end.told and not (end.there and workroom.number(written, end.sentence.rstrip(".")))
+
+
+def tell_kills(workroom, what, killed):
+    last = [ends[-1] for ends in killed]
+    every = [end for ends in killed for end in ends]
+    print("%d killed %s: the change under way was confirmed in %d and there in %d; %d confirmed in all, %d lost" %
+          (len(killed), what, sum(end.told for end in last), sum(end.there for end in last),
+           sum(end.told for end in every), sum(is_lost(workroom, end) for end in every)))
 
 
 def kills(program, work):
-    workroom = Workroom(program, work, 3, KILLS + 20)
-    spent = []
-    for step in range(KILLS, KILLS + 20):
-        begun = time.perf_counter()
-        workroom.run("tick", "P0/s%d" % step)
-        spent.append(time.perf_counter() - begun)
-    troubles = []
-    beside = start_hands(workroom, (1, 2), KILLS, troubles, [])
-    ends = [kill_one(workroom, step, 2 * max(spent)) for step in range(KILLS)]
+    workroom = Workroom(program, work, 4, KILLS + 20)
+    before = records(workroom)
+    troubles, times, ended = [], [], threading.Event()
+    beside = start_hands(tick_until, (2, 3), workroom, KILLS, troubles, times, ended)
+    try:
+        killed, terminal = kill_all(workroom, KILLS)
+    finally:
+        ended.set()
     for hand in beside:
         hand.join()
-    confirmed = sum(told for told, _ in ends)
-    lost = sum(told and not there for told, there in ends)
-    there = sum(there for _, there in ends)
-    print("%d kills: %d confirmed before it, %d there, %d confirmed and lost; beside it %d errors" %
-          (KILLS, confirmed, there, lost, len(troubles)))
-    print(workroom.run("check").strip())
-    undone = 0
-    while subprocess.run(workroom.command("undo", "--name", "killed"), capture_output=True).returncode == 0:
-        undone += 1
-    print("undone afterwards: %d; %s" % (undone, workroom.run("check").strip()))
+    tell_kills(workroom, "on the command line", killed[0::2])
+    tell_kills(workroom, "full-screen", killed[1::2])
+    print("beside them %d jobs, %d errors; %s" % (len(times), len(troubles), workroom.run("check").strip()))
+    undone = undo_all(workroom, "killed", terminal)
+    undone += sum(undo_all(workroom, name) for name in ("killed", "hand 2", "hand 3"))
+    same = records(workroom) == before
+    print("undone afterwards: %d; the records are %sas they were; %s" %
+          (undone, "" if same else "NOT ", workroom.run("check").strip()))
 
 
 def main():

@@ -62,20 +62,53 @@ START_TEST(a_piece_that_is_out_says_so_beneath_the_piece)
 }
 END_TEST
 
-START_TEST(the_cursor_moves_over_steps_and_tells_more_of_each_below)
+static void assert_chosen(const bk_terminal *terminal, const char *text)
+{
+    const char *row = bk_terminal_row(terminal, bk_terminal_chosen(terminal));
+    if (!strstr(row, text))
+        ck_abort_msg("\"%s\" is not chosen: %s", text, row);
+}
+
+START_TEST(the_cursor_moves_over_the_costume_its_pieces_steps_and_needs)
 {
     bk_terminal *terminal = open_costume("Down Enter");
-    ck_assert_ptr_nonnull(strstr(bk_terminal_row(terminal, bk_terminal_chosen(terminal)), "Cut the gown"));
+    assert_chosen(terminal, "Cut the gown");
     bk_terminal_press(terminal, "Down");
-    ck_assert_ptr_nonnull(strstr(bk_terminal_row(terminal, bk_terminal_chosen(terminal)), "Sew the gown"));
+    assert_chosen(terminal, "needs 2.4 m of wool flannel");
+    bk_terminal_press(terminal, "Down");
+    assert_chosen(terminal, "Sew the gown");
+    bk_terminal_press(terminal, "Home Up");
+    assert_chosen(terminal, "1A  Coronation gown");
+    bk_terminal_press(terminal, "Down");
+    assert_chosen(terminal, "G1  Gown");
+    bk_terminal_press(terminal, "End Down PageDown");
+    assert_chosen(terminal, "Sew the gown");
+    bk_terminal_press(terminal, "PageUp");
+    assert_chosen(terminal, "1A  Coronation gown");
+    bk_terminal_close(terminal);
+}
+END_TEST
+
+START_TEST(what_is_under_the_cursor_is_told_below)
+{
+    bk_terminal *terminal = open_costume("Down Enter End");
     ck_assert(bk_terminal_shows(terminal, "comes after: Cut the gown"));
     assert_row_has(terminal, "G1/sew", "Sew the gown");
-    bk_terminal_press(terminal, "Home Up");
-    ck_assert_ptr_nonnull(strstr(bk_terminal_row(terminal, bk_terminal_chosen(terminal)), "Sew the lace"));
-    bk_terminal_press(terminal, "End Down PageDown");
-    ck_assert_ptr_nonnull(strstr(bk_terminal_row(terminal, bk_terminal_chosen(terminal)), "Sew the gown"));
-    bk_terminal_press(terminal, "PageUp");
-    ck_assert_ptr_nonnull(strstr(bk_terminal_row(terminal, bk_terminal_chosen(terminal)), "Sew the lace"));
+    bk_terminal_press(terminal, "Home Down");
+    ck_assert(bk_terminal_shows(terminal, " made here; stand 2"));
+    bk_terminal_close(terminal);
+}
+END_TEST
+
+START_TEST(brought_in_again_with_one_step_more_the_cursor_stays_on_its_step)
+{
+    bk_terminal *terminal = open_costume("Down Enter");
+    assert_chosen(terminal, "Cut the gown");
+    bk_show_rewrite("needs.csv", "piece,step,material,quantity\n");
+    bk_show_replace("steps.csv", "piece,step,title,kind,minutes\nG1,find,Find the lace,source,10\n"
+                                 "G1,lace,Sew the lace,hand,45\nG1,cut,Cut the gown,cut,60\n");
+    bk_terminal_await(terminal, "Find the lace");
+    assert_chosen(terminal, "Cut the gown");
     bk_terminal_close(terminal);
 }
 END_TEST
@@ -116,19 +149,20 @@ START_TEST(a_costume_longer_than_the_screen_scrolls_with_the_cursor)
         strstr(bk_terminal_row(terminal, bk_terminal_chosen(terminal)), "Stitch number 60"));
     bk_terminal_press(terminal, "PageUp PageUp PageUp PageUp PageUp PageUp");
     ck_assert_ptr_nonnull(
-        strstr(bk_terminal_row(terminal, bk_terminal_chosen(terminal)), "Stitch number 1 "));
+        strstr(bk_terminal_row(terminal, bk_terminal_chosen(terminal)), "1A  Coronation gown"));
     ck_assert(bk_terminal_shows(terminal, "G1  Gown"));
+    ck_assert(bk_terminal_shows(terminal, "Stitch number 1 "));
     bk_terminal_close(terminal);
 }
 END_TEST
 
-START_TEST(a_costume_without_a_piece_says_where_to_name_them)
+START_TEST(a_costume_without_a_piece_says_which_key_adds_the_first)
 {
     bk_terminal *terminal = open_costume("/ 3b Enter Enter");
     ck_assert(bk_terminal_shows(terminal, "3B  Sunday coat"));
-    ck_assert(bk_terminal_shows(terminal, "No piece is listed for this costume yet"));
+    ck_assert(bk_terminal_shows(terminal, "No piece hangs under this costume yet. + adds the first"));
     bk_terminal_press(terminal, "Down Up PageDown End Home");
-    ck_assert(bk_terminal_shows(terminal, "No piece is listed for this costume yet"));
+    ck_assert(bk_terminal_shows(terminal, "No piece hangs under this costume yet. + adds the first"));
     bk_terminal_close(terminal);
 }
 END_TEST
@@ -144,8 +178,9 @@ END_TEST
 
 BK_TEST_MAIN("costume screen", enter_opens_the_costume_with_its_pieces_and_their_steps_in_order,
              a_wait_is_a_sentence_beneath_its_step, a_piece_that_is_out_says_so_beneath_the_piece,
-             the_cursor_moves_over_steps_and_tells_more_of_each_below,
-             escape_goes_back_to_the_rail_at_the_same_place,
+             the_cursor_moves_over_the_costume_its_pieces_steps_and_needs,
+             what_is_under_the_cursor_is_told_below, escape_goes_back_to_the_rail_at_the_same_place,
+             brought_in_again_with_one_step_more_the_cursor_stays_on_its_step,
              a_costume_longer_than_the_screen_scrolls_with_the_cursor,
-             a_costume_without_a_piece_says_where_to_name_them,
+             a_costume_without_a_piece_says_which_key_adds_the_first,
              a_step_that_can_wait_until_after_the_opening_says_so)

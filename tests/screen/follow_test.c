@@ -44,7 +44,7 @@ START_TEST(the_costume_screen_follows_and_keeps_its_step)
 {
     bk_show_import();
     bk_terminal *terminal = bk_terminal_start(NULL);
-    bk_terminal_press(terminal, "Down Enter Down");
+    bk_terminal_press(terminal, "Down Enter End");
     ck_assert_ptr_nonnull(strstr(chosen_row(terminal), "Sew the gown"));
     bk_show_replace("materials.csv", "material,unit,on_hand\nwool flannel,m,1.5\n");
     bk_terminal_await(terminal, "1.5 m on the shelf");

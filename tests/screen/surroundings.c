@@ -42,6 +42,8 @@ void bk_set_surroundings(const bk_terminal_options *options, int idle)
     setenv("TZ", "UTC", 1);
     setenv("LINES", "30", 1); // as some shells do, and wrong
     setenv("COLUMNS", "90", 1);
+    if (options->editor)
+        setenv("EDITOR", options->editor, 1);
     if (options->no_colour)
         setenv("NO_COLOR", "1", 1);
 }

@@ -153,7 +153,7 @@ static void begin_shell(const ends *pipes)
 
 static void run_program(const bk_terminal_options *options, const ends *pipes)
 {
-    char *arguments[] = {BK_TEST_PROGRAM, NULL};
+    const char *const arguments[] = {BK_TEST_PROGRAM, options->as ? "--as" : NULL, options->as, NULL};
     if (options->with_shell)
         begin_shell(pipes);
     close(pipes->idle[0]);
@@ -162,7 +162,7 @@ static void run_program(const bk_terminal_options *options, const ends *pipes)
     close(pipes->resume[0]);
     close(pipes->resume[1]);
     bk_set_surroundings(options, pipes->idle[1]);
-    execv(BK_TEST_PROGRAM, arguments);
+    execv(BK_TEST_PROGRAM, (char *const *)arguments);
     perror(BK_TEST_PROGRAM);
     _exit(EXIT_FAILURE);
 }
@@ -263,17 +263,29 @@ int bk_terminal_kill(bk_terminal *terminal, int signal_number)
 static const struct named_key {
     const char *name;
     VTermKey key;
+    VTermModifier held;
 } named_keys[] = {
-    {"Up", VTERM_KEY_UP},
-    {"Down", VTERM_KEY_DOWN},
-    {"PageUp", VTERM_KEY_PAGEUP},
-    {"PageDown", VTERM_KEY_PAGEDOWN},
-    {"Home", VTERM_KEY_HOME},
-    {"End", VTERM_KEY_END},
-    {"Enter", VTERM_KEY_ENTER},
-    {"Escape", VTERM_KEY_ESCAPE},
-    {"Backspace", VTERM_KEY_BACKSPACE},
+    {"Up", VTERM_KEY_UP, VTERM_MOD_NONE},
+    {"Down", VTERM_KEY_DOWN, VTERM_MOD_NONE},
+    {"Left", VTERM_KEY_LEFT, VTERM_MOD_NONE},
+    {"Right", VTERM_KEY_RIGHT, VTERM_MOD_NONE},
+    {"PageUp", VTERM_KEY_PAGEUP, VTERM_MOD_NONE},
+    {"PageDown", VTERM_KEY_PAGEDOWN, VTERM_MOD_NONE},
+    {"Home", VTERM_KEY_HOME, VTERM_MOD_NONE},
+    {"End", VTERM_KEY_END, VTERM_MOD_NONE},
+    {"Enter", VTERM_KEY_ENTER, VTERM_MOD_NONE},
+    {"Escape", VTERM_KEY_ESCAPE, VTERM_MOD_NONE},
+    {"Backspace", VTERM_KEY_BACKSPACE, VTERM_MOD_NONE},
+    {"Delete", VTERM_KEY_DEL, VTERM_MOD_NONE},
+    {"Tab", VTERM_KEY_TAB, VTERM_MOD_NONE},
+    {"BackTab", VTERM_KEY_TAB, VTERM_MOD_SHIFT},
 };
+
+// Letters pressed with Control.
+static const struct control_key {
+    const char *name;
+    const char *bytes;
+} control_keys[] = {{"Control-E", "\005"}, {"Control-S", "\023"}, {"Control-U", "\025"}};
 
 static void write_bytes(const bk_terminal *terminal, const char *bytes, size_t length)
 {
@@ -281,10 +293,10 @@ static void write_bytes(const bk_terminal *terminal, const char *bytes, size_t l
 }
 
 // What a terminal sends for a key depends on how the program has set it.
-static void write_key(const bk_terminal *terminal, VTermKey key)
+static void write_key(const bk_terminal *terminal, const struct named_key *key)
 {
     char bytes[KEY_BYTES];
-    vterm_keyboard_key(terminal->emulator, key, VTERM_MOD_NONE);
+    vterm_keyboard_key(terminal->emulator, key->key, key->held);
     size_t length = vterm_output_read(terminal->emulator, bytes, sizeof bytes);
     write_bytes(terminal, bytes, length);
 }
@@ -297,16 +309,35 @@ static size_t character_length(const char *text)
     return length;
 }
 
-static void press_word(bk_terminal *terminal, const char *word, size_t length, bool await)
+static bool is_word(const char *name, const char *word, size_t length)
+{
+    return strlen(name) == length && strncmp(name, word, length) == 0;
+}
+
+// Writes what a key with a name sends; false where the word is none.
+static bool write_named(const bk_terminal *terminal, const char *word, size_t length)
 {
     for (size_t i = 0; i < sizeof named_keys / sizeof named_keys[0]; i++)
-        if (strlen(named_keys[i].name) == length && strncmp(named_keys[i].name, word, length) == 0) {
-            write_key(terminal, named_keys[i].key);
-            if (await)
-                await_painting(terminal);
-            return;
+        if (is_word(named_keys[i].name, word, length)) {
+            write_key(terminal, &named_keys[i]);
+            return true;
         }
-    if (length == strlen("Space") && strncmp(word, "Space", length) == 0) {
+    for (size_t i = 0; i < sizeof control_keys / sizeof control_keys[0]; i++)
+        if (is_word(control_keys[i].name, word, length)) {
+            write_bytes(terminal, control_keys[i].bytes, strlen(control_keys[i].bytes));
+            return true;
+        }
+    return false;
+}
+
+static void press_word(bk_terminal *terminal, const char *word, size_t length, bool await)
+{
+    if (write_named(terminal, word, length)) {
+        if (await)
+            await_painting(terminal);
+        return;
+    }
+    if (is_word("Space", word, length)) {
         word = " ";
         length = 1;
     }

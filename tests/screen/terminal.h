@@ -13,6 +13,8 @@ typedef struct bk_terminal_options {
     const char *type;     ///< TERM; NULL: xterm-256color
     const char *locale;   ///< LC_ALL; NULL: C.UTF-8
     const char *today;    ///< NULL: 2027-03-02
+    const char *editor;   ///< EDITOR; NULL: not set
+    const char *as;       ///< --as; NULL: not given
     size_t rows, columns; ///< 0: 24 and 80
     bool no_colour;       ///< NO_COLOR is set
     bool with_shell;      ///< started by something like a shell, so that it can be paused
@@ -28,8 +30,8 @@ bk_terminal *bk_terminal_refused(const bk_terminal_options *options, int *status
 /// Takes the program away, if it still runs.
 void bk_terminal_close(bk_terminal *terminal);
 
-/// Presses keys, each when the one before is answered: names between spaces (Up Down PageUp PageDown Home End Enter Escape
-/// Backspace Space), everything else is typed character by character.
+/// Presses keys, each when the one before is answered: names between spaces (Up Down Left Right PageUp PageDown Home End Enter
+/// Escape Backspace Delete Tab BackTab Control-E Control-S Control-U Space), everything else is typed character by character.
 void bk_terminal_press(bk_terminal *terminal, const char *keys);
 
 /// Sends bytes as they are and waits until they are answered.

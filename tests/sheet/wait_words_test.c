@@ -19,9 +19,13 @@ static bk_arena *texts(void)
 // ----------------------------------------------------------------------------------------------------- waits
 
 /// A claim of 2.4, of which `short_of` millionths are short, and when the rest comes.
-static bk_claim claim_of(size_t material, bk_quantity short_of, bk_day comes)
+static bk_claim claim_of(size_t material, bk_quantity short_of, bk_supply supply, bk_day comes)
 {
-    return (bk_claim){.material = material, .quantity = 2400000, .short_of = short_of, .supply_day = comes};
+    return (bk_claim){.material = material,
+                      .quantity = 2400000,
+                      .short_of = short_of,
+                      .supply = supply,
+                      .supply_day = comes};
 }
 
 static void expect_told(const bk_wait *wait, const char *brief, const char *sentence)
@@ -51,6 +55,7 @@ END_TEST
 
 typedef struct material_row {
     bk_wait_detail detail;
+    bk_supply supply;
     size_t material;
     bk_quantity short_of;
     bk_day comes;
@@ -60,19 +65,20 @@ typedef struct material_row {
 START_TEST(materials)
 {
     const material_row rows[] = {
-        {BK_DETAIL_NOT_ORDERED, FLANNEL, 2400000, BK_NO_DAY, "wool flannel not ordered",
-         "needs 2.4 m of wool flannel: none on the shelf, all of it not ordered"},
-        {BK_DETAIL_DUE, FLANNEL, 1400000, DAY(3, 9), "wool flannel due Tue 9 Mar",
+        {BK_DETAIL_NOT_ORDERED, BK_SUPPLY_NOT_ORDERED, FLANNEL, 2400000, BK_NO_DAY,
+         "wool flannel not ordered", "needs 2.4 m of wool flannel: none on the shelf, all of it not ordered"},
+        {BK_DETAIL_DUE, BK_SUPPLY_DUE, FLANNEL, 1400000, DAY(3, 9), "wool flannel due Tue 9 Mar",
          "needs 2.4 m of wool flannel: 1 m on the shelf, 1.4 m due Tue 9 Mar"},
-        {BK_DETAIL_DUE, FLANNEL, 1400000, bk_day_of(2028, 1, 5), "wool flannel due Wed 5 Jan 2028",
+        {BK_DETAIL_DUE, BK_SUPPLY_DUE, FLANNEL, 1400000, bk_day_of(2028, 1, 5),
+         "wool flannel due Wed 5 Jan 2028",
          "needs 2.4 m of wool flannel: 1 m on the shelf, 1.4 m due Wed 5 Jan 2028"},
-        {BK_DETAIL_LATE, FLANNEL, 400000, DAY(2, 22), "wool flannel late",
+        {BK_DETAIL_LATE, BK_SUPPLY_LATE, FLANNEL, 400000, DAY(2, 22), "wool flannel late",
          "needs 2.4 m of wool flannel: 2 m on the shelf, 0.4 m late, was due Mon 22 Feb"},
-        {BK_DETAIL_NO_DATE, HOOKS, 400000, BK_NO_DAY, "no date for hooks",
+        {BK_DETAIL_NO_DATE, BK_SUPPLY_NO_DATE, HOOKS, 400000, BK_NO_DAY, "no date for hooks",
          "needs 2.4 hooks: 2 on the shelf, 0.4 ordered without a date"},
     };
     for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
-        bk_claim claim = claim_of(rows[i].material, rows[i].short_of, rows[i].comes);
+        bk_claim claim = claim_of(rows[i].material, rows[i].short_of, rows[i].supply, rows[i].comes);
         expect_told(&(bk_wait){.on = BK_WAIT_MATERIALS,
                                .piece = GOWN,
                                .step = GOWN_CUT,
@@ -81,6 +87,18 @@ START_TEST(materials)
                                .claim = &claim},
                     rows[i].brief, rows[i].sentence);
     }
+}
+END_TEST
+
+START_TEST(a_need_that_the_shelf_meets_says_so_also_while_its_step_is_not_next)
+{
+    hand_rail *hand = hand_rail_new();
+    bk_claim met = claim_of(FLANNEL, 0, BK_SUPPLY_SHELF, BK_NO_DAY);
+    bk_claim none = claim_of(HOOKS, 2400000, BK_SUPPLY_NOT_ORDERED, BK_NO_DAY);
+    ck_assert_str_eq(bk_claim_sentence(&hand->rail, &met, texts()),
+                     "needs 2.4 m of wool flannel: on the shelf");
+    ck_assert_str_eq(bk_claim_sentence(&hand->rail, &none, texts()),
+                     "needs 2.4 hooks: none on the shelf, all of it not ordered");
 }
 END_TEST
 
@@ -277,8 +295,10 @@ START_TEST(a_seam_of_any_width_and_any_minutes_keeps_its_rules)
 }
 END_TEST
 
-BK_TEST_MAIN("wait words", measures, materials, fittings_and_hand_sewing, people, pieces_that_are_out,
-             steps_of_other_costumes, in_brief_what_somebody_must_act_on_comes_first_and_each_is_said_once,
+BK_TEST_MAIN("wait words", measures, materials,
+             a_need_that_the_shelf_meets_says_so_also_while_its_step_is_not_next, fittings_and_hand_sewing,
+             people, pieces_that_are_out, steps_of_other_costumes,
+             in_brief_what_somebody_must_act_on_comes_first_and_each_is_said_once,
              states_and_urgencies_are_words,
              a_costume_is_late_past_its_day_and_tight_within_seven_days_or_four_weeks_when_held,
              the_countdown_is_told_in_whole_days,

@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "bodkin/base/text.h"
+#include "bodkin/trade/words.h"
 #include "bodkin/work/productions.h"
 #include "work/show.h"
 
@@ -96,13 +97,52 @@ END_TEST
 
 START_TEST(texts_used_before_stand_once_in_natural_order)
 {
+    bk_store *store = open_store();
+    bk_folder *folder = bare_show("Mill and Moon", DAY(4, 16));
+    bk_existing_list list = {0};
+    ROWS(folder, roles, bk_role, ROLE("Miller", NULL, NULL));
+    ROWS(folder, costumes, bk_costume, COSTUME("1A", "Miller", BK_NO_DAY));
+    ROWS(folder, pieces, bk_piece, PIECE("1A-1", "1A", BK_MAKE), PIECE("1A-2", "1A", BK_MAKE),
+         PIECE("1A-3", "1A", BK_MAKE), PIECE("1A-4", "1A", BK_MAKE));
+    bk_piece *pieces = folder->pieces.items;
+    pieces[0].place = "rail 10";
+    pieces[1].place = pieces[3].place = "rail 2";
+    take_in(store, folder, false, NULL);
+    bk_folder_free(folder);
+    bk_production production;
+    MUST(bk_production_choose(store, NULL, today(), texts(), &production, &trouble));
+    MUST(bk_existing_read(store, production.id, BK_EXISTING_PLACES, NULL, texts(), &list, &trouble));
+    ck_assert_uint_eq(list.count, 2);
+    ck_assert_str_eq(list.items[0].name, "rail 2");
+    ck_assert_str_eq(list.items[1].name, "rail 10");
+    bk_store_close(store);
+}
+END_TEST
+
+START_TEST(suppliers_are_those_of_materials_orders_and_pieces)
+{
     ASSERT_EXISTING(BK_EXISTING_SUPPLIERS, NULL, "the mill, the town theatre");
 }
 END_TEST
 
-START_TEST(places_are_where_pieces_are)
+START_TEST(performers_of_other_productions_come_after_the_company)
 {
-    ASSERT_EXISTING(BK_EXISTING_PLACES, NULL, "rail 2");
+    bk_store *store = open_store();
+    bk_folder *folder = bare_show("Mill and Moon", DAY(4, 16));
+    bk_existing_list list = {0};
+    bk_production production;
+    ROWS(folder, performers, bk_performer, PERFORMER("Abel Aron", NULL, NULL));
+    take_in(store, folder, false, NULL);
+    bk_folder_free(folder);
+    folder = salt_road();
+    take_in(store, folder, false, NULL);
+    bk_folder_free(folder);
+    MUST(bk_production_choose(store, "The Salt Road", today(), texts(), &production, &trouble));
+    MUST(bk_existing_read(store, production.id, BK_EXISTING_PERFORMERS, NULL, texts(), &list, &trouble));
+    ck_assert_uint_eq(list.count, 4);
+    ck_assert_str_eq(list.items[0].name, "Tomas Lind");
+    ck_assert_str_eq(list.items[3].name, "Abel Aron");
+    bk_store_close(store);
 }
 END_TEST
 
@@ -138,5 +178,6 @@ BK_TEST_MAIN("what exists", performers_are_told_by_what_they_play, who_bears_two
              steps_are_those_of_their_piece, fittings_are_steps_of_kind_fit,
              what_comes_before_may_be_of_another_piece, a_step_is_told_by_title_kind_and_minutes,
              materials_are_told_by_what_lies_on_the_shelf, texts_used_before_stand_once_in_natural_order,
-             places_are_where_pieces_are, steps_of_an_order_of_work_are_its_own,
+             suppliers_are_those_of_materials_orders_and_pieces,
+             performers_of_other_productions_come_after_the_company, steps_of_an_order_of_work_are_its_own,
              measures_are_those_of_the_trade, without_a_production_only_the_workroom_is_known)

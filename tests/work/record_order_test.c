@@ -59,6 +59,21 @@ START_TEST(a_long_circle_names_its_beginning_and_counts_the_rest)
 }
 END_TEST
 
+START_TEST(a_circle_that_is_there_already_can_be_taken_apart)
+{
+    bk_store *store = store_with_salt_road();
+    bk_ask(
+        "INSERT INTO step_after SELECT cut.id, sew.id, 0 FROM step AS cut, step AS sew WHERE cut.key = 'cut' "
+        "AND sew.key = 'sew'");
+    FILLED(bk_step, before, store, BK_STEPS, step_id("cut"));
+    ck_assert_str_eq(before.after, "sew");
+    bk_step after = before;
+    after.after = NULL;
+    ck_assert_str_eq(save(store, BK_STEPS, &before, &after).sentence, "Changed: step P2/cut Cut it: after");
+    bk_store_close(store);
+}
+END_TEST
+
 START_TEST(an_order_across_pieces_that_is_no_circle_is_kept)
 {
     bk_store *store = store_with_salt_road();
@@ -151,6 +166,7 @@ END_TEST
 
 BK_TEST_MAIN("record_order", a_circle_is_told_by_its_steps_in_order, a_step_does_not_come_after_itself,
              a_long_circle_names_its_beginning_and_counts_the_rest,
+             a_circle_that_is_there_already_can_be_taken_apart,
              an_order_across_pieces_that_is_no_circle_is_kept,
              what_came_after_a_step_that_is_gone_comes_after_what_that_came_after,
              an_order_through_a_piece_that_is_gone_is_kept, a_circle_in_an_order_of_work_is_told_too,

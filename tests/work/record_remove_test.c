@@ -141,6 +141,8 @@ START_TEST(a_person_takes_absences_along_that_are_of_nobody_else)
                "Taken away: person Ada Pell with 1 absence");
     take_away(store, BK_PEOPLE, id_of("person", "name", "Zoë Ngô"));
     ck_assert_str_eq(bk_ask("SELECT count(*), count(person_id) FROM away"), "3|1");
+    take_away(store, BK_PEOPLE, id_of("person", "name", "Ada Pell"));
+    ck_assert_str_eq(bk_ask("SELECT count(*), count(person_id) FROM away"), "2|0");
     bk_store_close(store);
 }
 END_TEST

@@ -61,6 +61,19 @@ START_TEST(keys_that_the_piece_has_get_a_number)
 }
 END_TEST
 
+START_TEST(a_key_with_a_number_is_not_given_twice)
+{
+    bk_store *store = store_with_salt_road();
+    bk_work_step again = work_step_of("Smock", "sew2", NULL);
+    save(store, BK_WORK_STEPS, NULL, &again);
+    use(store, smock(), "P2");
+    ck_assert_str_eq(bk_ask("SELECT group_concat(key) FROM (SELECT key FROM step JOIN piece ON piece.id = "
+                            "piece_id WHERE name = 'P2' ORDER BY step.position)"),
+                     "sew,cut,fit,sew2,cut2,sew22");
+    bk_store_close(store);
+}
+END_TEST
+
 START_TEST(every_ready_order_of_work_can_be_used)
 {
     bk_store *store = store_with_salt_road();
@@ -153,6 +166,6 @@ START_TEST(what_is_gone_or_has_no_steps_is_told)
 END_TEST
 
 BK_TEST_MAIN("use_work", an_order_of_work_becomes_the_steps_of_a_piece, keys_that_the_piece_has_get_a_number,
-             every_ready_order_of_work_can_be_used, the_steps_of_a_piece_are_kept_as_an_order_of_work,
-             a_new_order_of_work_has_a_name_of_its_own, an_order_of_work_is_copied,
-             what_is_gone_or_has_no_steps_is_told)
+             a_key_with_a_number_is_not_given_twice, every_ready_order_of_work_can_be_used,
+             the_steps_of_a_piece_are_kept_as_an_order_of_work, a_new_order_of_work_has_a_name_of_its_own,
+             an_order_of_work_is_copied, what_is_gone_or_has_no_steps_is_told)

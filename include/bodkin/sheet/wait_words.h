@@ -9,6 +9,10 @@
 /// A whole sentence without a full stop: "needs 2.4 m of wool flannel: 1 m on the shelf, 1.4 m due Tue 9 Mar".
 const char *bk_wait_sentence(const bk_rail *rail, const bk_wait *wait, bk_arena *arena);
 
+/// What an open step needs of one material and where it comes from, also while the step is not next: the same sentence, or
+/// "needs 2.4 m of wool flannel: on the shelf".
+const char *bk_claim_sentence(const bk_rail *rail, const bk_claim *claim, bk_arena *arena);
+
 /// "2.4 m", "12": a quantity with its unit, but for things counted.
 const char *bk_quantity_words(const bk_material *material, bk_quantity quantity, bk_arena *arena);
 

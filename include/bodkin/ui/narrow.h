@@ -3,7 +3,7 @@
 
 #include "bodkin/work/rail.h"
 
-/// Narrowing the rail to the costumes that match what is typed.
+/// Narrowing a list to what matches the words that are typed.
 
 enum { BK_QUERY_ROOM = 120 };
 
@@ -19,14 +19,20 @@ bool bk_query_add(bk_query *query, const char *typed);
 bool bk_query_take_back(bk_query *query);
 void bk_query_clear(bk_query *query);
 
-/// What can be found of every costume of a rail, folded (bk_text_fold): number, role, performer, title, state, waits.
+/// What can be found, folded (bk_text_fold): a text for each line of a list.
 typedef struct bk_findable bk_findable;
 
-/// Folds the costumes of `rail`, which must outlive it. Freed by bk_findable_free (NULL allowed).
+/// Gives text number `index` of what can be found; it lives in `arena`, or longer.
+typedef const char *bk_findable_text(const void *context, size_t index, bk_arena *arena);
+
+/// Folds `count` texts, which are not needed afterwards. Freed by bk_findable_free (NULL allowed).
+bk_findable *bk_findable_of(size_t count, bk_findable_text *text, const void *context);
+
+/// The same of the costumes of a rail: number, role, performer, title, state, waits.
 bk_findable *bk_findable_new(const bk_rail *rail);
 void bk_findable_free(bk_findable *findable);
 
-/// Sets `found[i]` for each costume of the rail: whether every word of the query, folded, is somewhere in it. An empty query
+/// Sets `found[i]` for each text: whether every word of the query, folded, is somewhere in it. An empty query
 /// finds all.
 void bk_findable_match(const bk_findable *findable, const bk_query *query, bool *found);
 

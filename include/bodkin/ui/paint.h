@@ -34,6 +34,9 @@ size_t bk_paint_right(const bk_paint *paint, bk_spot spot, int style, const char
 /// fit; returns the rows used.
 size_t bk_paint_whole(const bk_paint *paint, bk_spot spot, size_t rows, int style, const char *text);
 
+/// The same where the text has several paragraphs, a line end between them: each begins a row.
+size_t bk_paint_paragraphs(const bk_paint *paint, bk_spot spot, size_t rows, int style, const char *text);
+
 /// How many rows that would take, without limit; nothing is drawn.
 size_t bk_paint_rows(const bk_paint *paint, size_t width, const char *text);
 
@@ -61,5 +64,12 @@ typedef struct bk_item {
 
 /// Draws the items in one row, as far apart as there is room; where it is too short spare ones go first, then the last.
 void bk_paint_items(const bk_paint *paint, bk_spot spot, const bk_item *items, size_t count);
+
+/// Whether all items that are not spare have room in so many columns.
+bool bk_paint_items_fit(const bk_item *items, size_t count, size_t width);
+
+/// Says something on the bottom line in bold, whole, with the items at its end: where it is longer than that leaves room for, it
+/// stands in the rows above, over what was drawn there.
+void bk_paint_notice(const bk_paint *paint, const char *text, const bk_item *items, size_t count);
 
 #endif

@@ -22,6 +22,7 @@ typedef struct bk_rail_shown {
     const char *query;  ///< what it is narrowed to; empty: nothing
     size_t shown;       ///< costumes that are left
     size_t first, last; ///< of these the ones in sight, from 1
+    const char *clock;  ///< what is said of the clock that runs; NULL: none does
 } bk_rail_shown;
 
 /// Draws rows 0 to BK_RAIL_HEAD_ROWS - 1.

@@ -21,6 +21,7 @@ struct bk_key_row {
     void (*act)(bk_screen *screen, const bk_key_row *row);
     int argument;                             ///< for `act`
     bool (*matters)(const bk_screen *screen); ///< whether it is told at the bottom now; NULL: always
+    bool spare;                               ///< it is told there only where there is room
 };
 
 /// Keys that belong together.
@@ -28,6 +29,8 @@ typedef struct bk_key_table {
     const char *title; ///< on the Keys screen; NULL: none
     const bk_key_row *rows;
     size_t count;
+    bool
+        alone; ///< the keys of every screen (bk_everywhere_table) do not work beside these: something is typed
 } bk_key_table;
 
 /// A word or sign that a screen shows, and what it means.
@@ -38,6 +41,7 @@ typedef struct bk_meaning {
 
 typedef struct bk_screen_kind {
     const char *name;
+    bool over;                  ///< the screen below is drawn first
     const bk_key_table *tables; ///< all its keys, for the Keys screen
     size_t table_count;
     const bk_meaning *meanings; ///< its words, also told there
@@ -52,6 +56,9 @@ typedef struct bk_screen_kind {
 
     /// Draws all but the bottom line: rows 0 to paint->rows - 2.
     void (*draw)(bk_screen *screen, const bk_paint *paint);
+
+    /// Time has passed, at most a second: whether the picture is another one now. NULL: it never is.
+    bool (*moves)(bk_screen *screen);
 
     /// Which of the tables the keys go to now; NULL: the first.
     size_t (*table)(const bk_screen *screen);
@@ -73,6 +80,9 @@ struct bk_screen {
 
 /// Rows from `of` on: the key that was typed, or NULL.
 const bk_key_row *bk_key_row_find(const bk_key_table *table, const bk_key *key);
+
+/// The same, and where it is none of them and the table does not stand alone, the row of the keys of every screen.
+const bk_key_row *bk_key_row_beside(const bk_key_table *table, const bk_key *key);
 
 /// The table a screen's keys go to now.
 const bk_key_table *bk_screen_table(const bk_screen *screen);

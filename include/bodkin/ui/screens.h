@@ -5,14 +5,19 @@
 
 /// The full-screen program.
 
+enum { BK_MADE_AT_ROOM = 32 };
+
 typedef struct bk_clock {
     bk_day (*today)(void *self); ///< asked anew while the program runs
+    /// Writes the moment for the daybook, see bk_store_change_commit.
+    void (*now)(void *self, char out[BK_MADE_AT_ROOM]);
     void *self;
 } bk_clock;
 
 typedef struct bk_screens_options {
     bk_store *store;        ///< open; stays the caller's
     const char *production; ///< name, or NULL: the usual choice
+    const char *who;        ///< the person at this terminal; stays the caller's
     bk_clock clock;
     int idle_fd; ///< a byte is written there each time everything is painted and a key is waited for; -1: none
 } bk_screens_options;

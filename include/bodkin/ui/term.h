@@ -35,6 +35,11 @@ bk_status bk_term_start(bk_error *error) BK_MUST_USE;
 /// Gives it back as it was; harmless when it was not taken over.
 void bk_term_stop(void);
 
+/// Gives it to another program (an editor) that runs in between, and takes it back from it. Signals are then as they were
+/// before bk_term_start; whoever runs the program keeps the keys that interrupt it from ending this one.
+void bk_term_pause(void);
+void bk_term_resume(void);
+
 /// Its size now.
 size_t bk_term_rows(void);
 size_t bk_term_columns(void);

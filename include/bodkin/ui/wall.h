@@ -11,6 +11,7 @@ enum { BK_MESSAGE_ROOM = BK_ERROR_ROOM };
 
 typedef struct bk_wall {
     bk_store *store; ///< the caller's
+    const char *who; ///< the person at this terminal; the caller's
     bk_clock clock;
     bk_day today;
     bool ascii;
@@ -18,6 +19,10 @@ typedef struct bk_wall {
     bk_rail *rail;                 ///< of that production as it was read last; NULL: none
     int64_t version;               ///< of the store as it was read last
     char message[BK_MESSAGE_ROOM]; ///< a sentence for the bottom line until the next key; empty: none
+    const char *offer_key, *offer; ///< what is told beside it: a key and what it does; NULL: nothing
+    char moment[BK_MADE_AT_ROOM];  ///< of the job done last
+    bk_family saved_family; ///< the record that was saved by the key pressed last: the screens put their
+    int64_t saved_id;       ///< cursor on it; 0: none
 } bk_wall;
 
 /// Begins with the store, the clock and the day of `options`; shows no production yet. Freed by bk_wall_free.
@@ -37,6 +42,9 @@ bk_status bk_wall_read(bk_wall *wall, bk_error *error) BK_MUST_USE;
 
 /// Writes the message.
 void bk_wall_say(bk_wall *wall, const char *format, ...) BK_PRINTF(2, 3);
+
+/// Forgets the message and what was saved: the next key.
+void bk_wall_hush(bk_wall *wall);
 
 /// The costume with that number on the rail, or NULL.
 const bk_rail_costume *bk_wall_costume(const bk_wall *wall, const char *number);

@@ -1,0 +1,171 @@
+#include "bodkin/ui/costume_draw.h"
+
+#include "bodkin/base/text.h"
+#include "bodkin/ui/costume_facts.h"
+
+enum { KIND_COLUMNS = 7, MINUTES_COLUMNS = 8, DAY_COLUMNS = 10, GAP = 2 };
+
+// ------------------------------------------------------------------------------------------- a line of a piece
+
+static const char *piece_count(const bk_rail *rail, size_t piece, bk_arena *arena)
+{
+    const bk_indices *steps = &rail->rows.pieces[piece].steps;
+    size_t done = 0;
+    for (size_t i = 0; i < steps->count; i++)
+        done += rail->rows.steps[steps->items[i]].done;
+    return bk_arena_print(arena, "%zu of %zu done", done, steps->count);
+}
+
+static void draw_piece(const bk_paint *paint, const bk_rail *rail, const bk_rail_costume *costume,
+                       size_t piece, bk_spot spot, bool chosen)
+{
+    static const int styles[] = {BK_STYLE_DIM, BK_STYLE_BOLD, BK_STYLE_DIM};
+    const bk_piece *record = &rail->pieces[piece];
+    int dim = chosen ? BK_STYLE_CHOSEN : BK_STYLE_DIM;
+    if (rail->rows.pieces[piece].steps.count > 0)
+        spot.width -= bk_paint_right(paint, spot, dim, piece_count(rail, piece, paint->arena)) + GAP;
+    const char *const parts[] = {record->name, record->title,
+                                 bk_piece_facts(rail, costume, piece, paint->arena)};
+    for (size_t i = 0; i < sizeof parts / sizeof parts[0]; i++) {
+        int style = !chosen ? styles[i] : styles[i] == BK_STYLE_BOLD ? BK_STYLE_CHOSEN | BK_STYLE_BOLD : dim;
+        size_t used = bk_paint_text(paint, spot, style, parts[i]) + GAP;
+        spot.column += used;
+        spot.width -= used < spot.width ? used : spot.width;
+    }
+}
+
+// --------------------------------------------------------------------------------------------- a line of a step
+
+static const char *mark_of(const bk_rail *rail, size_t step)
+{
+    if (rail->rows.steps[step].done)
+        return "done";
+    return bk_step_next(&rail->rows, step) ? "next" : "";
+}
+
+static void draw_done(const bk_paint *paint, const bk_rail *rail, size_t step, int style, bk_spot spot)
+{
+    const bk_step *record = &rail->steps[step];
+    const bk_wait_step *row = &rail->rows.steps[step];
+    char day[BK_DAY_WORDS_ROOM];
+    if (!row->done) {
+        bk_paint_text(paint, spot, style, record->can_wait == 1 ? "can wait" : "");
+        return;
+    }
+    bk_spot left = {spot.row, spot.column, DAY_COLUMNS};
+    if (record->done_on == BK_NO_DAY) {
+        bk_paint_text(paint, left, style, "fits");
+        return;
+    }
+    size_t used = bk_paint_right(paint, left, style, bk_day_words(record->done_on, rail->today, day));
+    used = used > DAY_COLUMNS ? used : DAY_COLUMNS;
+    bk_spot by = {spot.row, spot.column + used + 1, spot.width - used - 1};
+    bk_paint_text(paint, by, style, record->done_by);
+}
+
+static void draw_step(const bk_paint *paint, const bk_rail *rail, const bk_costume_lines *lines, size_t step,
+                      size_t row, bool chosen)
+{
+    const bk_step *record = &rail->steps[step];
+    char minutes[BK_AMOUNT_ROOM];
+    bool done = rail->rows.steps[step].done, next = !done && bk_step_next(&rail->rows, step);
+    int style = chosen ? BK_STYLE_CHOSEN : done ? BK_STYLE_DIM : BK_STYLE_PLAIN;
+    int mark_style = chosen ? BK_STYLE_CHOSEN : next ? BK_STYLE_ACCENT : style;
+    bk_spot spot = {row, BK_LINE_STEP_COLUMN, BK_LINE_MARK_COLUMNS};
+    bk_paint_text(paint, spot, mark_style, mark_of(rail, step));
+    spot.column += spot.width + GAP;
+    spot.width = lines->title_width;
+    bk_paint_text(paint, spot, style, record->title);
+    spot.column += spot.width + GAP;
+    spot.width = KIND_COLUMNS;
+    bk_paint_text(paint, spot, style, bk_word_text(&bk_kind_words, record->kind));
+    spot.column += spot.width + GAP;
+    spot.width = MINUTES_COLUMNS;
+    bk_paint_right(paint, spot, style, bk_minutes_words(record->minutes, minutes));
+    spot.column += spot.width + GAP;
+    spot.width = DAY_COLUMNS + 1 + lines->by_width;
+    draw_done(paint, rail, step, style, spot);
+}
+
+// ----------------------------------------------------------------------------------------------- all lines
+
+// A need or a wait stands out where somebody must act; what the shelf has does not.
+static int text_style(const bk_costume_line *line, bool chosen)
+{
+    bool waits = line->kind == BK_LINE_WAIT || (line->kind == BK_LINE_NEED && line->waits);
+    if (chosen)
+        return BK_STYLE_CHOSEN;
+    return !waits ? BK_STYLE_DIM : line->acts ? BK_STYLE_TIGHT : BK_STYLE_PLAIN;
+}
+
+void bk_costume_line_draw(const bk_paint *paint, const bk_rail *rail, const bk_rail_costume *costume,
+                          const bk_costume_lines *lines, size_t line, size_t row, bool chosen)
+{
+    const bk_costume_line *drawn = &lines->items[line];
+    bk_spot spot = bk_paint_row(paint, row);
+    if (chosen)
+        bk_paint_chosen(paint, row);
+    if (drawn->kind == BK_LINE_PIECE) {
+        draw_piece(paint, rail, costume, drawn->piece, spot, chosen);
+    } else if (drawn->kind == BK_LINE_STEP) {
+        draw_step(paint, rail, lines, drawn->step, row, chosen);
+    } else if (drawn->text) {
+        spot.column = bk_costume_line_column(drawn->kind);
+        spot.width = paint->columns - spot.column - BK_LINE_MARGIN;
+        bk_paint_text(paint, spot, text_style(drawn, chosen), drawn->text);
+    }
+}
+
+// -------------------------------------------------------------------------------------- below: a stop told whole
+
+typedef struct told {
+    const char *title, *name;
+    const char *facts; ///< paragraphs
+} told;
+
+static const char *joined(bk_arena *arena, const char *before, const char *joint, const char *more)
+{
+    return *more ? bk_arena_print(arena, "%s%s%s", before, *before ? joint : "", more) : before;
+}
+
+static const char *step_facts(const bk_rail *rail, const bk_costume_beside *beside, size_t step,
+                              bk_arena *arena)
+{
+    const char *facts = bk_step_facts(rail, step, arena);
+    if (!rail->rows.steps[step].done)
+        return facts;
+    return joined(arena, facts, "; ", bk_costume_used_words(beside, rail->steps[step].id, arena));
+}
+
+static told tell(const bk_rail *rail, const bk_rail_costume *costume, const bk_costume_beside *beside,
+                 const bk_costume_stop *stop, bk_arena *arena)
+{
+    int64_t piece = stop->piece == BK_NO_INDEX ? 0 : rail->pieces[stop->piece].id;
+    int64_t step = stop->step == BK_NO_INDEX ? 0 : rail->steps[stop->step].id;
+    const char *notes = bk_costume_notes(beside, costume->record->id, piece, step, rail->today, arena);
+    told all = {costume->record->title, costume->record->number, ""};
+    if (stop->family == BK_PIECES) {
+        all = (told){rail->pieces[stop->piece].title, rail->pieces[stop->piece].name,
+                     bk_piece_more(rail, costume, stop->piece, arena)};
+    } else if (stop->step != BK_NO_INDEX) {
+        const char *name =
+            bk_arena_print(arena, "%s/%s", rail->pieces[stop->piece].name, rail->steps[stop->step].key);
+        all = (told){rail->steps[stop->step].title, name, step_facts(rail, beside, stop->step, arena)};
+    }
+    if (stop->family == BK_NEEDS)
+        all.facts = bk_arena_print(arena, "needs %s", bk_costume_need_words(beside, stop->need, arena));
+    all.facts = joined(arena, all.facts, "\n", notes);
+    return all;
+}
+
+void bk_costume_stop_draw(const bk_paint *paint, const bk_rail *rail, const bk_rail_costume *costume,
+                          const bk_costume_beside *beside, const bk_costume_stop *stop, size_t row,
+                          size_t rows)
+{
+    told all = tell(rail, costume, beside, stop, paint->arena);
+    bk_spot spot = bk_paint_row(paint, row);
+    spot.width -= bk_paint_right(paint, spot, BK_STYLE_DIM, all.name) + GAP;
+    size_t used = bk_paint_whole(paint, spot, rows - 1, BK_STYLE_BOLD, all.title);
+    used = used > 0 ? used : 1;
+    bk_paint_whole(paint, bk_paint_row(paint, row + used), rows - used, BK_STYLE_DIM, all.facts);
+}

@@ -1,0 +1,334 @@
+#include "bodkin/ui/tick_line.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+#include "bodkin/base/text.h"
+#include "bodkin/ui/acts.h"
+#include "bodkin/work/clock.h"
+#include "bodkin/work/tick.h"
+
+// ------------------------------------------------------------------------------------------ the steps offered
+
+bk_indices bk_steps_offered(const bk_rail *rail, const bk_rail_costume *costume, size_t piece,
+                            bk_arena *arena)
+{
+    const bk_indices *pieces = &rail->rows.costumes[costume->index].pieces;
+    size_t *offered = bk_arena_take(arena, rail->rows.step_count * sizeof *offered);
+    size_t count = 0;
+    for (size_t i = 0; i < pieces->count; i++) {
+        const bk_indices *steps = &rail->rows.pieces[pieces->items[i]].steps;
+        if (piece != BK_NO_INDEX && piece != pieces->items[i])
+            continue;
+        for (size_t j = 0; j < steps->count; j++)
+            if (bk_step_next(&rail->rows, steps->items[j]))
+                offered[count++] = steps->items[j];
+    }
+    return (bk_indices){offered, count};
+}
+
+static bool waits_on_more_than_hands(const bk_rail_costume *costume, size_t step)
+{
+    for (size_t i = 0; i < costume->reckoned->wait_count; i++)
+        if (costume->reckoned->waits[i].step == step && costume->reckoned->waits[i].on != BK_WAIT_HAND)
+            return true;
+    return false;
+}
+
+size_t bk_step_likely(const bk_rail *rail, const bk_rail_costume *costume, bk_indices steps, int64_t in_hand)
+{
+    size_t free = BK_NO_INDEX, no_fitting = BK_NO_INDEX;
+    for (size_t i = 0; i < steps.count; i++) {
+        size_t step = steps.items[i];
+        if (in_hand != 0 && rail->steps[step].id == in_hand)
+            return i;
+        if (rail->steps[step].kind == BK_FIT)
+            continue;
+        if (free == BK_NO_INDEX && !waits_on_more_than_hands(costume, step))
+            free = i;
+        if (no_fitting == BK_NO_INDEX)
+            no_fitting = i;
+    }
+    return free != BK_NO_INDEX ? free : no_fitting != BK_NO_INDEX ? no_fitting : 0;
+}
+
+static size_t index_of(const bk_rail *rail, int64_t id)
+{
+    for (size_t i = 0; i < rail->rows.step_count; i++)
+        if (rail->steps[i].id == id)
+            return i;
+    return BK_NO_INDEX;
+}
+
+// -------------------------------------------------------------------------------------------------- the line
+
+void bk_tick_line_close(bk_tick_line *line)
+{
+    free(line->steps);
+    *line = (bk_tick_line){.asked = false};
+}
+
+void bk_tick_line_ask(bk_tick_line *line, bk_step_act act, const bk_rail *rail, bk_indices steps, size_t at)
+{
+    bk_tick_line_close(line);
+    *line = (bk_tick_line){.asked = true, .act = act};
+    line->steps = bk_alloc(steps.count * sizeof *line->steps);
+    for (size_t i = 0; i < steps.count; i++)
+        line->steps[i] = rail->steps[steps.items[i]].id;
+    bk_cursor_fit(&line->cursor, steps.count, 1);
+    bk_cursor_put(&line->cursor, at);
+}
+
+void bk_tick_line_keep(bk_tick_line *line, const bk_rail *rail)
+{
+    size_t count = 0, at = line->cursor.at;
+    if (!line->asked)
+        return;
+    for (size_t i = 0; i < line->cursor.count; i++) {
+        size_t step = rail ? index_of(rail, line->steps[i]) : BK_NO_INDEX;
+        bool fits = step != BK_NO_INDEX && rail->rows.steps[step].done == (line->act == BK_STEP_OPEN);
+        if (fits)
+            line->steps[count++] = line->steps[i];
+        else if (i < line->cursor.at)
+            at--;
+    }
+    bk_cursor_fit(&line->cursor, count, line->cursor.seen);
+    bk_cursor_put(&line->cursor, at);
+    line->asked = count > 0;
+}
+
+size_t bk_tick_line_step(const bk_tick_line *line, const bk_rail *rail)
+{
+    return line->asked ? index_of(rail, line->steps[line->cursor.at]) : BK_NO_INDEX;
+}
+
+// ---------------------------------------------------------------------------------------------------- doing it
+
+static int64_t took_of(const bk_tick_line *line)
+{
+    return *line->took ? strtoll(line->took, NULL, 10) : BK_NOT_KNOWN;
+}
+
+static bk_status mark_done(const bk_tick_line *line, const bk_job *job, int64_t step, const char **sentence,
+                           bk_error *error)
+{
+    bk_tick tick = {.done_on = job->today, .done_by = job->who, .took = took_of(line)};
+    return bk_step_tick(job->store, step, &tick, job->made_at, job->arena, sentence, error);
+}
+
+static bk_status mark_open(const bk_tick_line *line, const bk_job *job, int64_t step, const char **sentence,
+                           bk_error *error)
+{
+    (void)line;
+    return bk_step_untick(job->store, step, job->today, job->made_at, job->arena, sentence, error);
+}
+
+static bk_status start_clock(const bk_tick_line *line, const bk_job *job, int64_t step, const char **sentence,
+                             bk_error *error)
+{
+    (void)line;
+    return bk_running_start(job, step, sentence, error);
+}
+
+static const struct act {
+    const char *asks; ///< before the step's name
+    const char *does; ///< what Enter does
+    bool took;        ///< minutes may be typed
+    bk_status (*run)(const bk_tick_line *line, const bk_job *job, int64_t step, const char **sentence,
+                     bk_error *error);
+} acts[BK_STEP_ACTS] = {
+    [BK_STEP_DONE] = {"Done", "yes", true, mark_done},
+    [BK_STEP_OPEN] = {"Open again", "yes", false, mark_open},
+    [BK_STEP_CLOCK] = {"Start the clock", "yes", false, start_clock},
+};
+
+static void run(bk_screen *screen, bk_tick_line *line)
+{
+    bk_error error;
+    const char *sentence = NULL;
+    bk_arena *arena = bk_arena_new();
+    bk_job job = bk_act_job(screen->wall, arena);
+    int64_t step = line->steps[line->cursor.at];
+    bk_status status = acts[line->act].run(line, &job, step, &sentence, &error);
+    bk_tick_line_close(line);
+    bk_act_did(screen, status, sentence, &error);
+    bk_arena_free(arena);
+}
+
+// A digit more, if there is room; minutes do not begin with a nought.
+static void add_digit(bk_tick_line *line, char digit)
+{
+    size_t length = strlen(line->took);
+    if (length + 1 < BK_TOOK_ROOM && (length > 0 || digit != '0'))
+        line->took[length] = digit;
+}
+
+static void take_digit_back(bk_tick_line *line)
+{
+    size_t length = strlen(line->took);
+    if (length > 0)
+        line->took[length - 1] = '\0';
+}
+
+static bool is_digit(const bk_key *key)
+{
+    return key->name == BK_KEY_TYPED && key->text[0] >= '0' && key->text[0] <= '9' && key->text[1] == '\0';
+}
+
+bool bk_tick_line_take(bk_screen *screen, bk_tick_line *line, const bk_key *key)
+{
+    if (!line->asked || (key->name == BK_KEY_TYPED && bk_same_text(key->text, "?")))
+        return false;
+    if (key->name == BK_KEY_ENTER)
+        run(screen, line);
+    else if (key->name == BK_KEY_ESCAPE)
+        bk_tick_line_close(line);
+    else if (key->name == BK_KEY_BACKSPACE)
+        take_digit_back(line);
+    else if (is_digit(key) && acts[line->act].took)
+        add_digit(line, key->text[0]);
+    else
+        bk_cursor_key(&line->cursor, key->name);
+    return true;
+}
+
+// ----------------------------------------------------------------------------------------------------- drawing
+
+// What a step comes after that is still open.
+static const char *open_before(const bk_rail *rail, size_t step, bk_arena *arena)
+{
+    const bk_indices *after = &rail->rows.steps[step].after;
+    const char *titles = "";
+    for (size_t i = 0; i < after->count; i++)
+        if (!rail->rows.steps[after->items[i]].done)
+            titles = bk_arena_print(arena, "%s%s%s", titles, *titles ? ", " : "",
+                                    rail->steps[after->items[i]].title);
+    return titles;
+}
+
+static const char *remark(const bk_tick_line *line, const bk_rail *rail, size_t step, bk_arena *arena)
+{
+    const char *before = open_before(rail, step, arena);
+    if (line->act != BK_STEP_OPEN && *before)
+        return bk_arena_print(arena, "it comes after what is still open: %s", before);
+    if (line->act == BK_STEP_DONE && rail->steps[step].kind == BK_FIT)
+        return "better record what came of the fitting under Fittings (F): what fits is done";
+    return NULL;
+}
+
+static void draw_question(const bk_paint *paint, const bk_tick_line *line, const bk_rail *rail, size_t step,
+                          bk_spot spot)
+{
+    char took[BK_AMOUNT_ROOM] = "";
+    if (*line->took)
+        bk_minutes_words(took_of(line), took);
+    const char *const parts[] = {
+        bk_arena_print(paint->arena, "%s: %s/%s ", acts[line->act].asks,
+                       rail->pieces[rail->rows.steps[step].piece].name, rail->steps[step].key),
+        rail->steps[step].title,
+        bk_arena_print(paint->arena, "%s%s?", *took ? ", it took " : "", took),
+    };
+    size_t end = bk_text_columns(parts[2]), right = spot.column + spot.width;
+    for (size_t i = 0; i < sizeof parts / sizeof parts[0]; i++) {
+        size_t left = right - spot.column;
+        spot.width = i < 2 ? (left > end ? left - end : 0) : left;
+        spot.column += bk_paint_text(paint, spot, i == 0 ? BK_STYLE_ACCENT : BK_STYLE_BOLD, parts[i]);
+    }
+    bk_term_cursor(spot.row, spot.column - 1, true);
+}
+
+static const char *first_wait(const bk_rail *rail, const bk_rail_costume *costume, size_t step,
+                              bk_arena *arena)
+{
+    for (size_t i = 0; i < costume->reckoned->wait_count; i++)
+        if (costume->reckoned->waits[i].step == step && costume->reckoned->waits[i].on != BK_WAIT_HAND)
+            return bk_wait_brief(rail, &costume->reckoned->waits[i], arena);
+    return NULL;
+}
+
+static void draw_step(const bk_paint *paint, const bk_rail *rail, const bk_rail_costume *costume, size_t step,
+                      size_t row, bool chosen)
+{
+    enum { NAME_COLUMNS = 12, GAP = 2 };
+    int style = chosen ? BK_STYLE_CHOSEN : BK_STYLE_PLAIN;
+    char minutes[BK_AMOUNT_ROOM];
+    const bk_step *record = &rail->steps[step];
+    bk_spot spot = bk_paint_row(paint, row);
+    if (chosen)
+        bk_paint_chosen(paint, row);
+    const char *wait = first_wait(rail, costume, step, paint->arena);
+    const char *right = wait ? wait : bk_minutes_words(record->minutes, minutes);
+    bk_spot half = {row, spot.column + spot.width / 2, spot.width - spot.width / 2};
+    spot.width -= bk_paint_right(paint, half, style, right) + GAP;
+    bk_spot name = {row, spot.column, NAME_COLUMNS};
+    size_t used = bk_paint_text(
+        paint, name, style,
+        bk_arena_print(paint->arena, "%s/%s", rail->pieces[rail->rows.steps[step].piece].name, record->key));
+    used = (used > NAME_COLUMNS ? used : NAME_COLUMNS) + GAP;
+    spot.column += used;
+    spot.width -= used;
+    bk_paint_text(paint, spot, style, record->title);
+}
+
+static void draw_steps(const bk_paint *paint, const bk_rail *rail, bk_tick_line *line,
+                       const bk_rail_costume *costume, size_t row, size_t rows)
+{
+    bk_cursor_fit(&line->cursor, line->cursor.count, rows);
+    for (size_t i = line->cursor.top; i < line->cursor.count && i < line->cursor.top + rows; i++, row++) {
+        size_t step = index_of(rail, line->steps[i]);
+        if (step != BK_NO_INDEX)
+            draw_step(paint, rail, costume, step, row, i == line->cursor.at);
+    }
+}
+
+void bk_tick_line_draw(const bk_paint *paint, bk_tick_line *line, const bk_rail *rail,
+                       const bk_rail_costume *costume, size_t row, size_t rows)
+{
+    size_t step = bk_tick_line_step(line, rail);
+    if (step == BK_NO_INDEX)
+        return;
+    bk_spot spot = bk_paint_row(paint, row), below = bk_paint_row(paint, row + 1);
+    const char *more = remark(line, rail, step, paint->arena);
+    size_t used = 1 + (more ? bk_paint_whole(paint, below, rows - 1, BK_STYLE_PLAIN, more) : 0);
+    if (costume && line->cursor.count > 1 && rows > used)
+        draw_steps(paint, rail, line, costume, row + used, rows - used);
+    draw_question(paint, line, rail, step, spot);
+}
+
+// ------------------------------------------------------------------------------------------------- its keys
+
+size_t bk_tick_line_draw_keys(const bk_tick_line *line, const bk_paint *paint, bk_spot spot)
+{
+    enum { MOST_ITEMS = 4 };
+    const struct act *act = &acts[line->act];
+    bk_item items[MOST_ITEMS];
+    size_t count = 0;
+    items[count++] = (bk_item){.key = "Enter", .word = act->does};
+    if (line->cursor.count > 1)
+        items[count++] = (bk_item){.key = "Up, Down", .word = "another"};
+    if (act->took)
+        items[count++] = (bk_item){.key = "0-9", .word = "minutes it took"};
+    items[count++] = (bk_item){.key = "Escape", .word = "no"};
+    bk_paint_items(paint, spot, items, count);
+    return spot.width;
+}
+
+static void ignore(bk_screen *screen, const bk_key_row *row)
+{
+    (void)screen;
+    (void)row;
+}
+
+const bk_key_row bk_tick_line_rows[BK_TICK_LINE_ROWS] = {
+    {.name = BK_KEY_ENTER,
+     .written = "Enter",
+     .help = "yes: it is done, open again, or its clock starts",
+     .act = ignore},
+    {.name = BK_KEY_UP, .written = "Up, Down", .help = "another of the steps that are next", .act = ignore},
+    {.name = BK_KEY_TYPED,
+     .typed = "0",
+     .written = "0-9",
+     .help = "the minutes it took, if you want to keep them",
+     .act = ignore},
+    {.name = BK_KEY_ESCAPE, .written = "Escape", .help = "leave everything as it is", .act = ignore},
+};
