@@ -55,15 +55,28 @@ const char *bk_claim_sentence(const bk_rail *rail, const bk_claim *claim, bk_are
 
 // ----------------------------------------------------------------------------------------------- sentences
 
-static const char *measure_sentence(const bk_wait *wait)
+// The first of the step's measures that was never taken, or NULL.
+static const char *never_taken(const bk_rail *rail, const bk_wait *wait)
 {
+    const bk_wait_step *step = &rail->rows.steps[wait->step];
+    for (size_t i = 0; i < step->taking_count; i++)
+        if (step->takings[i].newest == BK_NO_DAY)
+            return step->takings[i].measure;
+    return NULL;
+}
+
+static const char *measure_sentence(const bk_rail *rail, const bk_wait *wait, bk_arena *arena)
+{
+    const char *missing = NULL;
     switch (wait->detail) {
     case BK_DETAIL_UNCAST:
         return "cannot be measured: nobody plays the role yet";
     case BK_DETAIL_NONE:
         return "needs measures: there is no measure sheet yet";
     case BK_DETAIL_PART:
-        return "needs measures: one it is made to was never taken";
+        missing = never_taken(rail, wait);
+        return missing ? bk_arena_print(arena, "needs measures: %s was never taken", missing)
+                       : "needs measures: one it is made to was never taken";
     default:
         return "needs measures: the last ones are too old";
     }
@@ -133,7 +146,7 @@ const char *bk_wait_sentence(const bk_rail *rail, const bk_wait *wait, bk_arena 
 {
     switch (wait->on) {
     case BK_WAIT_MEASURES:
-        return measure_sentence(wait);
+        return measure_sentence(rail, wait, arena);
     case BK_WAIT_MATERIALS:
         return bk_claim_sentence(rail, wait->claim, arena);
     case BK_WAIT_FITTING:

@@ -38,7 +38,7 @@ static bk_status takings_of(bk_store *store, bk_gathered *gathered, bk_index *as
         for (size_t c = 0; !status && c < costumes->count; c++) {
             size_t performer = gathered->wait_costumes[costumes->items[c]].performer;
             if (performer != BK_NO_INDEX) {
-                bk_wait_taking taking = {performer, BK_NO_DAY};
+                bk_wait_taking taking = {performer, BK_NO_DAY, measure};
                 status = newest_taking(store, gathered, asked, performer, measure, &taking.newest, error);
                 bk_list_add(&takings, taking);
             }

@@ -330,7 +330,7 @@ static void assert_all_is_in_the_sheets(void)
         {"roles", "The Gardener,Ines Varga,"},
         {"costumes", "1A,The Gardener,Sunday best,"},
         {"pieces", "1A-2,1A,Shawl,make,"},
-        {"steps", "1A-1,let-the,let the back down 2 cm,machine,15,"},
+        {"steps", "1A-1,let,let the back down 2 cm,machine,15,"},
         {"steps", "1A-2,knot,Knot the fringe,hand,90,,,cut,"},
         {"materials", "cotton twill,m,0,"},
         {"materials", "skirt hooks,each,7,"},

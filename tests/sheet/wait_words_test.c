@@ -53,6 +53,18 @@ START_TEST(measures)
 }
 END_TEST
 
+START_TEST(the_measure_that_was_never_taken_is_named)
+{
+    hand_rail *hand = hand_rail_new();
+    const bk_wait_taking takings[] = {{0, DAY(2, 3), "waist girth"}, {0, BK_NO_DAY, "waist to floor"}};
+    bk_wait wait = {.on = BK_WAIT_MEASURES, .piece = GOWN, .step = GOWN_CUT, .detail = BK_DETAIL_PART};
+    hand->wait_steps[GOWN_CUT].takings = takings;
+    hand->wait_steps[GOWN_CUT].taking_count = sizeof takings / sizeof *takings;
+    ck_assert_str_eq(bk_wait_sentence(&hand->rail, &wait, texts()),
+                     "needs measures: waist to floor was never taken");
+}
+END_TEST
+
 typedef struct material_row {
     bk_wait_detail detail;
     bk_supply supply;
@@ -295,7 +307,7 @@ START_TEST(a_seam_of_any_width_and_any_minutes_keeps_its_rules)
 }
 END_TEST
 
-BK_TEST_MAIN("wait words", measures, materials,
+BK_TEST_MAIN("wait words", measures, the_measure_that_was_never_taken_is_named, materials,
              a_need_that_the_shelf_meets_says_so_also_while_its_step_is_not_next, fittings_and_hand_sewing,
              people, pieces_that_are_out, steps_of_other_costumes,
              in_brief_what_somebody_must_act_on_comes_first_and_each_is_said_once,

@@ -188,18 +188,18 @@ START_TEST(notes_become_steps_before_the_fitting_which_is_next_again_after_them)
     ck_assert_str_eq(record(job, result), "Fitted: 4A-1 Step toile: again (3 notes, 2 steps made)");
     ck_assert_str_eq(steps(), "cut|cut|60|Step cut|-\n"
                               "let-out|machine|30|let out the side seams|-\n"
-                              "raise-the|hand|15|raise the neckline 1 cm|-\n"
-                              "toile|fit|30|Step toile|cut,let-out,raise-the\n"
+                              "raise|hand|15|raise the neckline 1 cm|-\n"
+                              "toile|fit|30|Step toile|cut,let-out,raise\n"
                               "sew|machine|120|Step sew|toile");
     ck_assert_str_eq(notes(), "2027-03-02|fitting|Ines Varga|4A-1|let-out|let out the side seams\n"
                               "2027-03-02|fitting|Ines Varga|4A-1|-|she lifts her arms in act two\n"
-                              "2027-03-02|fitting|Ines Varga|4A-1|raise-the|raise the neckline 1 cm");
+                              "2027-03-02|fitting|Ines Varga|4A-1|raise|raise the neckline 1 cm");
     ck_assert_str_eq(movements(), "");
     expect_undone(store, before);
     ck_assert(!waits_for_booking(store, "toile"));
     tick(job, "let-out");
     ck_assert(!waits_for_booking(store, "toile"));
-    tick(job, "raise-the");
+    tick(job, "raise");
     ck_assert(waits_for_booking(store, "toile"));
     bk_store_close(store);
 }

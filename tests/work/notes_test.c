@@ -189,7 +189,12 @@ static const key_of_text keys[] = {
     {"ärmel weiter", "ärmel-weiter"},
     {"!?", "note"},
     {"...", "note-2"},
-    {"straighten-the-hem", "straighten-the"},
+    {"straighten-the-hem", "straighten"},
+    {"let the back down 2 cm", "let"},
+    {"The shawl slips", "shawl"},
+    {"to the theatre on foot", "theatre"},
+    {"theatre bag", "theatre-bag"},
+    {"the", "note-3"},
     {"unbelievably-longwinded", "unbelievably-lon"},
     {"shorten", "shorten"},
 };

@@ -45,7 +45,8 @@ typedef struct bk_wait_piece {
 /// When a performer's measure that a step lists was newest taken.
 typedef struct bk_wait_taking {
     size_t performer;
-    bk_day newest; ///< BK_NO_DAY: never taken
+    bk_day newest;       ///< BK_NO_DAY: never taken
+    const char *measure; ///< its name, for words; may be NULL
 } bk_wait_taking;
 
 typedef struct bk_wait_step {
