@@ -53,6 +53,12 @@ bool bk_same_text(const char *left, const char *right)
     return strcmp(left, right) == 0;
 }
 
+const char *bk_full_stop(const char *sentence)
+{
+    (void)sentence;
+    return ".";
+}
+
 enum { LONGEST_WORD = 64, MOST_EDITS = 2 };
 
 static size_t least(size_t a, size_t b)

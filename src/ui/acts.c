@@ -61,13 +61,26 @@ void bk_act_undo(bk_screen *screen, int64_t entry)
     bk_arena_free(arena);
 }
 
+// How many screens stay when one of that kind is gone to: those below it where it lies on the stack already, else all
+// but what is laid over another one.
+static size_t staying(const bk_stack *stack, const bk_screen_kind *kind)
+{
+    size_t count = stack->count;
+    while (count > 1 && stack->screens[count - 1].kind->over)
+        count--;
+    for (size_t i = UP_TO_RAIL; i < count; i++)
+        if (stack->screens[i].kind == kind)
+            return i;
+    return count;
+}
+
 void bk_act_go(bk_screen *screen, const bk_screen_kind *kind, void *self)
 {
     bk_stack *stack = screen->stack;
-    bk_stack_pop_to(stack, UP_TO_RAIL);
-    if (stack->count == UP_TO_RAIL && stack->screens[UP_TO_RAIL - 1].kind != &bk_rail_screen)
-        bk_stack_pop(stack);
-    if (stack->count < UP_TO_RAIL && stack->wall->rail)
+    bool has_rail = stack->count >= UP_TO_RAIL && stack->screens[UP_TO_RAIL - 1].kind == &bk_rail_screen;
+    size_t wanted = has_rail && kind == &bk_rail_screen ? UP_TO_RAIL : staying(stack, kind);
+    bk_stack_pop_to(stack, has_rail ? wanted : 1);
+    if (!has_rail && stack->wall->rail)
         bk_stack_push(stack, &bk_rail_screen, bk_rail_screen_new());
     if (kind != &bk_rail_screen)
         bk_stack_push(stack, kind, self);

@@ -132,6 +132,19 @@ START_TEST(a_list_in_a_cell_is_walked_item_by_item)
 }
 END_TEST
 
+START_TEST(a_sentence_ends_with_one_sign_alone)
+{
+    static const char *const cases[][2] = {
+        {"Done", "."},  {"Who washes it?", ""},    {"Oh!", ""},
+        {"Wait…", ""},  {"It is done.", ""},       {"", "."},
+        {"no. 4", "."}, {"a note \"what?\"", "."}, {"\342\200", "."},
+    };
+    for (size_t i = 0; i < sizeof cases / sizeof *cases; i++)
+        ck_assert_str_eq(bk_full_stop(cases[i][0]), cases[i][1]);
+}
+END_TEST
+
 BK_TEST_MAIN("text", numbers_in_keys_come_in_the_order_people_count, no_key_comes_last, the_order_is_total,
              nothing_is_the_same_only_as_nothing, the_nearest_word_is_found,
-             a_word_of_any_length_may_be_asked_for, a_list_in_a_cell_is_walked_item_by_item)
+             a_word_of_any_length_may_be_asked_for, a_list_in_a_cell_is_walked_item_by_item,
+             a_sentence_ends_with_one_sign_alone)

@@ -1,5 +1,8 @@
+#include <string.h>
+
 #include "screen/fitting_show.h"
 #include "screen/form_fields.h"
+#include "support/shell.h"
 #include "support/testing.h"
 
 // The form for the coat, the first of the two pieces that are to be recorded.
@@ -171,6 +174,21 @@ START_TEST(saving_what_stands_there_already_writes_nothing)
 }
 END_TEST
 
+START_TEST(a_long_step_is_cut_at_the_head_and_not_the_production)
+{
+    bk_terminal *terminal = bk_among_fittings(BK_TWO_CALLS, NULL);
+    bk_ask("UPDATE step SET title = 'first fitting on the stand, over the petticoat and the stays' WHERE "
+           "title = "
+           "'first fitting'");
+    bk_terminal_await(terminal, "petticoat");
+    bk_terminal_press(terminal, "Enter");
+    const char *head = bk_terminal_row(terminal, 0);
+    ck_assert_ptr_nonnull(strstr(head, "1 of 2: 4A-1 Coat: first fitting on the stand"));
+    ck_assert_ptr_nonnull(strstr(head, "…  The Ferry"));
+    bk_terminal_close(terminal);
+}
+END_TEST
+
 BK_TEST_MAIN("fittings record", a_piece_that_fits_is_done_and_the_next_piece_follows,
              after_one_call_the_cursor_is_on_the_next_that_is_to_be_recorded,
              one_undo_takes_back_what_came_of_one_piece, another_day_can_be_said_on_which_it_was_held,
@@ -179,4 +197,5 @@ BK_TEST_MAIN("fittings record", a_piece_that_fits_is_done_and_the_next_piece_fol
              escape_asks_before_what_was_typed_is_thrown_away,
              an_outcome_that_is_emptied_is_taken_back_with_its_materials,
              alterations_without_an_outcome_are_refused_and_stay_in_the_form,
-             saving_what_stands_there_already_writes_nothing)
+             saving_what_stands_there_already_writes_nothing,
+             a_long_step_is_cut_at_the_head_and_not_the_production)

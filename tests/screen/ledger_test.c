@@ -190,6 +190,22 @@ START_TEST(from_one_list_to_another_the_way_back_is_the_rail)
 }
 END_TEST
 
+START_TEST(escape_leads_back_to_the_screen_one_came_from)
+{
+    bk_terminal *terminal = at("Down Enter");
+    ck_assert(bk_terminal_shows(terminal, "Coronation gown"));
+    bk_terminal_press(terminal, "C M T");
+    ck_assert(bk_terminal_shows(terminal, "Dates of The Salt Road"));
+    bk_terminal_press(terminal, "Escape");
+    ck_assert(bk_terminal_shows(terminal, "Materials of the workroom"));
+    bk_terminal_press(terminal, "C Escape");
+    ck_assert_msg(bk_terminal_shows(terminal, "Coronation gown"), "%s", bk_terminal_screen(terminal));
+    bk_terminal_press(terminal, "Escape");
+    ck_assert(bk_terminal_shows(terminal, "No Role"));
+    bk_terminal_close(terminal);
+}
+END_TEST
+
 BK_TEST_MAIN("ledger", a_record_is_added_and_the_cursor_stands_on_it,
              a_record_is_changed_where_the_cursor_stands, a_record_is_taken_away_only_when_it_is_said_twice,
              what_cannot_be_taken_away_is_told_at_once, the_opening_is_changed_with_the_production,
@@ -199,4 +215,5 @@ BK_TEST_MAIN("ledger", a_record_is_added_and_the_cursor_stands_on_it,
              the_cursor_stays_on_its_record_when_the_store_changes,
              a_new_record_that_does_not_match_ends_the_narrowing,
              lists_of_the_production_need_one_and_those_of_the_workroom_do_not,
-             from_one_list_to_another_the_way_back_is_the_rail)
+             from_one_list_to_another_the_way_back_is_the_rail,
+             escape_leads_back_to_the_screen_one_came_from)

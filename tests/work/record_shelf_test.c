@@ -158,7 +158,7 @@ START_TEST(what_arrived_stays_when_its_order_is_taken_away)
     int64_t id = open_order();
     arrive(store, id, DAY(3, 1), TENTHS(30));
     const char *before = bk_records();
-    ck_assert_str_eq(take_away(store, BK_ORDERS, id), "Taken away: order of 3 wool");
+    ck_assert_str_eq(take_away(store, BK_ORDERS, id), "Taken away: order of 3 m of wool");
     ck_assert_str_eq(on_shelf(store, "wool"), "4");
     undo(store);
     ck_assert_str_eq(bk_records(), before);

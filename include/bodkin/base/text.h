@@ -23,6 +23,9 @@ bool bk_same_text(const char *left, const char *right);
 /// count as small letters. Words of more than 64 bytes are near to none.
 const char *bk_nearest(const char *word, const char *const *words, size_t count);
 
+/// The full stop that a sentence still needs: "" behind . ? ! and …, else ".".
+const char *bk_full_stop(const char *sentence);
+
 /// Walks a list in a cell, its items separated by `;`, spaces round an item passed over. `*rest` is moved
 /// behind the item; returns false at the end. An empty item is given as length 0; a `;` at the very end adds
 /// none.

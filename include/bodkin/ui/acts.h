@@ -22,7 +22,8 @@ void bk_act_undo(bk_screen *screen, int64_t entry);
 void bk_act_ask(bk_screen *screen, const char *question, void (*yes)(bk_screen *screen, int64_t argument),
                 int64_t argument);
 
-/// Goes to a screen of the production shown: takes off what lies above the Rail, `screen` too, and lays it there.
+/// Goes to a screen of the production shown and lays it on top, so that Escape leads back; where one of that kind lies on the
+/// stack already, it takes its place, and what lay above it goes, `screen` too. The Rail is gone back to.
 void bk_act_go(bk_screen *screen, const bk_screen_kind *kind, void *self);
 
 /// The keys that mean the same on every screen: u U undo and redo, l look for, P R C F M N O H T D the screens, ? keys, q leave.
