@@ -22,6 +22,10 @@ ORDER BY daybook.id DESC LIMIT 1;
 -- name: find_newer_change
 SELECT id FROM daybook WHERE id > ?3 AND made_by = ?1 AND terminal IS ?2 AND undoes IS NULL LIMIT 1;
 
+-- Whether a change after ?1 still holds: it is not undone, or it undoes what was made before.
+-- name: find_holding_since
+SELECT id FROM daybook WHERE id > ?1 AND undone_by IS NULL AND (undoes IS NULL OR undoes < ?1) LIMIT 1;
+
 -- name: put_undoes
 UPDATE daybook SET undoes = ?2 WHERE id = ?1;
 

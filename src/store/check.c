@@ -8,15 +8,16 @@
 #include "bodkin/store/inside.h"
 
 // Statements whose every row is a finding.
-static const bk_sql sentences[] = {
-    BK_SQL_CHECK_INTEGRITY,       BK_SQL_CHECK_REFERENCES,     BK_SQL_CHECK_PRODUCTION_NAMES,
-    BK_SQL_CHECK_PERFORMER_NAMES, BK_SQL_CHECK_PERSON_NAMES,   BK_SQL_CHECK_MATERIAL_NAMES,
-    BK_SQL_CHECK_MEASURE_NAMES,   BK_SQL_CHECK_MEASURE_SHEETS, BK_SQL_CHECK_ROLE_NAMES,
-    BK_SQL_CHECK_COSTUME_NUMBERS, BK_SQL_CHECK_PIECE_NAMES,    BK_SQL_CHECK_STEP_KEYS,
-    BK_SQL_CHECK_COSTUME_ROLES,   BK_SQL_CHECK_PIECE_COSTUMES, BK_SQL_CHECK_STEP_PIECES,
-    BK_SQL_CHECK_STEP_AFTERS,     BK_SQL_CHECK_FITTING_STEPS,  BK_SQL_CHECK_WORK_NAMES,
-    BK_SQL_CHECK_WORK_STEP_KEYS,  BK_SQL_CHECK_NOTE_COSTUMES,  BK_SQL_CHECK_NOTE_PIECES,
-    BK_SQL_CHECK_NOTE_STEPS,      BK_SQL_CHECK_RUNNINGS,       BK_SQL_CHECK_SETTING_NAMES,
+static const bk_sql file_sentences[] = {BK_SQL_CHECK_INTEGRITY, BK_SQL_CHECK_REFERENCES};
+static const bk_sql row_sentences[] = {
+    BK_SQL_CHECK_PRODUCTION_NAMES, BK_SQL_CHECK_PERFORMER_NAMES, BK_SQL_CHECK_PERSON_NAMES,
+    BK_SQL_CHECK_MATERIAL_NAMES,   BK_SQL_CHECK_MEASURE_NAMES,   BK_SQL_CHECK_MEASURE_SHEETS,
+    BK_SQL_CHECK_ROLE_NAMES,       BK_SQL_CHECK_COSTUME_NUMBERS, BK_SQL_CHECK_PIECE_NAMES,
+    BK_SQL_CHECK_STEP_KEYS,        BK_SQL_CHECK_COSTUME_ROLES,   BK_SQL_CHECK_PIECE_COSTUMES,
+    BK_SQL_CHECK_STEP_PIECES,      BK_SQL_CHECK_STEP_AFTERS,     BK_SQL_CHECK_FITTING_STEPS,
+    BK_SQL_CHECK_WORK_NAMES,       BK_SQL_CHECK_WORK_STEP_KEYS,  BK_SQL_CHECK_NOTE_COSTUMES,
+    BK_SQL_CHECK_NOTE_PIECES,      BK_SQL_CHECK_NOTE_STEPS,      BK_SQL_CHECK_RUNNINGS,
+    BK_SQL_CHECK_SETTING_NAMES,
 };
 
 // What SQLite says where it finds nothing wrong.
@@ -201,22 +202,31 @@ static bk_status find_circle(checking *check)
 
 // ------------------------------------------------------------------------------------------------------ all
 
+static bk_status check_rows(checking *check)
+{
+    bk_status status = BK_OK;
+    for (size_t i = 0; i < sizeof row_sentences / sizeof row_sentences[0] && status == BK_OK; i++)
+        status = collect_sentences(check, row_sentences[i]);
+    return status == BK_OK ? find_circle(check) : status;
+}
+
 static bk_status check_all(checking *check)
 {
     bk_status status = BK_OK;
-    for (size_t i = 0; i < sizeof sentences / sizeof sentences[0] && status == BK_OK; i++)
-        status = collect_sentences(check, sentences[i]);
+    for (size_t i = 0; i < sizeof file_sentences / sizeof file_sentences[0] && status == BK_OK; i++)
+        status = collect_sentences(check, file_sentences[i]);
     if (status != BK_OK)
         return status;
     try_all_families(check);
-    return find_circle(check);
+    return check_rows(check);
 }
 
-bk_status bk_store_check(bk_store *store, bk_arena *arena, bk_findings *findings, bk_error *error)
+static bk_status collect(bk_store *store, bk_status (*run)(checking *check), bk_arena *arena,
+                         bk_findings *findings, bk_error *error)
 {
     checking check = {.store = store, .arena = arena, .error = error};
     *findings = (bk_findings){NULL, 0};
-    bk_status status = check_all(&check);
+    bk_status status = run(&check);
     if (status == BK_OK && check.findings.count > 0) {
         size_t size = check.findings.count * sizeof *check.findings.items;
         findings->items = memcpy(bk_arena_take(arena, size), check.findings.items, size);
@@ -224,4 +234,14 @@ bk_status bk_store_check(bk_store *store, bk_arena *arena, bk_findings *findings
     }
     bk_list_free(&check.findings);
     return status;
+}
+
+bk_status bk_store_check(bk_store *store, bk_arena *arena, bk_findings *findings, bk_error *error)
+{
+    return collect(store, check_all, arena, findings, error);
+}
+
+bk_status bk_store_check_rows(bk_store *store, bk_arena *arena, bk_findings *findings, bk_error *error)
+{
+    return collect(store, check_rows, arena, findings, error);
 }

@@ -177,12 +177,76 @@ static bk_status find_redo(bk_store *store, bk_arena *arena, turning *found, bk_
     return status;
 }
 
+/// Whether changes were made after the entry that still hold; entries undone or redone since go back to before it.
+static bk_status has_newer(bk_store *store, int64_t entry, bool *newer, bk_error *error)
+{
+    bk_query *query = NULL;
+    bk_status status = bk_query_begin(&query, store->db, BK_SQL_FIND_HOLDING_SINCE, error);
+    if (status) {
+        return status;
+    }
+    bk_query_give(query, 1, entry);
+    status = bk_query_row(query, newer, error);
+    if (!status && *newer) {
+        *newer = bk_query_number(query, 0, 0) != 0;
+    }
+    bk_query_end(query);
+    return status;
+}
+
+static bool has_finding(const bk_findings *findings, const char *finding)
+{
+    for (size_t i = 0; i < findings->count; i++) {
+        if (!strcmp(findings->items[i], finding)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/// Refuses what would leave rows that contradict newer ones, though it touched none of their values: a name that
+/// another bears by now, a circle.
+static bk_status check_turned(bk_store *store, const bk_findings *before, bk_arena *arena, bk_error *error)
+{
+    bk_findings now = {0};
+    bk_status status = bk_store_check_rows(store, arena, &now, error);
+    for (size_t i = 0; !status && i < now.count; i++) {
+        if (!has_finding(before, now.items[i])) {
+            status = bk_fail(error, BK_REFUSED,
+                             "That cannot be turned back any more, for then: %s Nothing was changed.",
+                             now.items[i]);
+        }
+    }
+    return status;
+}
+
+/// Turns an entry back, and looks whether it still fits where others were made after it; before the newest one all was
+/// as it had been.
+static bk_status turn_soundly(bk_store *store, int64_t entry, bk_error *error)
+{
+    bool newer = false;
+    bk_findings before = {0};
+    bk_arena *arena = bk_arena_new();
+    bk_status status = has_newer(store, entry, &newer, error);
+    if (!status && newer) {
+        status = bk_store_check_rows(store, arena, &before, error);
+    }
+    if (!status) {
+        status = bk_store_turn_back(store, entry, error);
+    }
+    if (!status && newer) {
+        status = check_turned(store, &before, arena, error);
+    }
+    bk_arena_free(arena);
+    return status;
+}
+
 /// Turns the entry back as a change of its own and links the entries.
 static bk_status turn(bk_store *store, const turning *found, const char *made_at, const char *sentence,
                       bk_error *error)
 {
     int64_t made = 0;
-    bk_status status = bk_store_turn_back(store, found->entry.id, error);
+    bk_status status = turn_soundly(store, found->entry.id, error);
     if (!status) {
         status = bk_store_entry_write(store, made_at, sentence, &made, error);
     }

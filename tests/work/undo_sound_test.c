@@ -51,7 +51,8 @@ START_TEST(a_name_that_another_bears_by_now_does_not_come_back)
     bk_store *store = store_with_salt_road();
     int64_t renamed = rename_piece(store, "P1", "P1-old");
     rename_piece(store, "P3", "P1");
-    expect_unsound(store, renamed, "for then: The Salt Road: 2 pieces are called \"P1\". Nothing was changed.");
+    expect_unsound(store, renamed,
+                   "for then: The Salt Road: 2 pieces are called \"P1\". Nothing was changed.");
     undo(store);
     undo_entry(store, renamed);
     bk_store_close(store);

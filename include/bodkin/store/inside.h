@@ -22,4 +22,9 @@ bk_status bk_store_entry_write(bk_store *store, const char *made_at, const char 
 /// Commits the open change; where that fails it stays open.
 bk_status bk_store_entry_commit(bk_store *store, bk_error *error) BK_MUST_USE;
 
+/// Of what bk_store_check looks for only what rows can have against each other: names and keys given twice, records of two
+/// productions, circles. The same within a change that is open.
+bk_status bk_store_check_rows(bk_store *store, bk_arena *arena, bk_findings *findings, bk_error *error)
+    BK_MUST_USE;
+
 #endif
