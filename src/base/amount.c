@@ -21,7 +21,8 @@ bk_reading bk_quantity_read(const char *text, bool below_zero, bk_quantity *quan
         return reading;
     if (number.negative && !below_zero)
         return BK_READ_NEGATIVE;
-    return bk_decimal_scale(&number, QUANTITY_DECIMALS, BK_QUANTITY_MOST, quantity);
+    bk_quantity most = number.negative ? BK_SHELF_MOST : BK_QUANTITY_MOST;
+    return bk_decimal_scale(&number, QUANTITY_DECIMALS, most, quantity);
 }
 
 char *bk_quantity_write(bk_quantity quantity, char out[BK_AMOUNT_ROOM])

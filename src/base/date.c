@@ -205,6 +205,8 @@ char *bk_moment_write(bk_moment moment, char out[BK_MOMENT_ROOM])
     return out;
 }
 
+enum { DAYS_TOLD_APART = 300 }; // a day as near as that to come is not taken for the same one of another year
+
 char *bk_day_words(bk_day day, bk_day today, char out[BK_DAY_WORDS_ROOM])
 {
     int year = 0, month = 0, month_day = 0, this_year = 0, unused = 0;
@@ -212,7 +214,7 @@ char *bk_day_words(bk_day day, bk_day today, char out[BK_DAY_WORDS_ROOM])
     bk_day_parts(today, &this_year, &unused, &unused);
     if (!in_calendar(year))
         out[0] = '\0';
-    else if (year == this_year)
+    else if (year == this_year || (day > today && (int64_t)day - today <= DAYS_TOLD_APART))
         snprintf(out, BK_DAY_WORDS_ROOM, "%s %d %s", weekday_words[bk_weekday(day)], month_day,
                  month_words[month - 1]);
     else

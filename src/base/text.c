@@ -55,7 +55,13 @@ bool bk_same_text(const char *left, const char *right)
 
 const char *bk_full_stop(const char *sentence)
 {
-    (void)sentence;
+    static const char *const ends[] = {".", "?", "!", "…"};
+    size_t length = strlen(sentence);
+    for (size_t i = 0; i < sizeof ends / sizeof *ends; i++) {
+        size_t size = strlen(ends[i]);
+        if (length >= size && memcmp(sentence + length - size, ends[i], size) == 0)
+            return "";
+    }
     return ".";
 }
 

@@ -111,9 +111,9 @@ static bk_status read_text(command_line *line, unsigned option, const char *from
 {
     *text = optarg;
     line->options |= option;
-    return *optarg ? BK_OK
-                   : bk_fail(error, BK_USAGE, "%s wants %s.", from,
-                             option == BK_OPTION_FROM ? "a word" : "a name");
+    return optarg[strspn(optarg, " \t\r\n")] ? BK_OK
+                                             : bk_fail(error, BK_USAGE, "%s wants %s.", from,
+                                                       option == BK_OPTION_FROM ? "a word" : "a name");
 }
 
 static bk_status read_as(const char *text, bk_as *as, bk_error *error)

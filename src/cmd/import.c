@@ -31,6 +31,9 @@ static bk_status print_report(const bk_import_report *report, bk_arena *arena, b
     bool ascii = bk_ascii_only();
     bk_buffer text = {0};
     bk_buffer_print(&text, "%s.\n", bk_text_safe(arena, report->sentence, ascii));
+    if (report->gone) {
+        bk_buffer_print(&text, "Gone with the former one, since the folder has none: %s.\n", report->gone);
+    }
     if (report->replaced_count) {
         bk_buffer_text(&text, "Replaced in the workroom:\n");
     }

@@ -95,7 +95,8 @@ bk_status bk_print_sentence(const char *sentence, bk_error *error)
     bk_arena *arena = bk_arena_new();
     bk_buffer text = {0};
     bk_error trouble = {0};
-    bk_buffer_print(&text, "%s.\n", bk_text_safe(arena, sentence, bk_ascii_only()));
+    const char *safe = bk_text_safe(arena, sentence, bk_ascii_only());
+    bk_buffer_print(&text, "%s%s\n", safe, bk_full_stop(safe));
     bk_status status = bk_print_out(&text, &trouble);
     bk_buffer_free(&text);
     bk_arena_free(arena);

@@ -103,29 +103,9 @@ static void write_waits(text_sheet *writing)
     }
 }
 
-/// "late: none; tight: 3B, 7B and 9 more; 174 h of work left": who looks for ten seconds needs no more.
 static void write_verdict(text_sheet *writing)
 {
-    enum { NAMED_MOST = 12 };
-    char left[BK_AMOUNT_ROOM];
-    bk_buffer text = {0};
-    for (int urgency = BK_LATE; urgency < BK_IN_TIME; urgency++) {
-        size_t count = 0;
-        bk_buffer_print(&text, "%s: ", bk_urgency_word((bk_urgency)urgency));
-        for (size_t i = 0; i < writing->rail->costume_count; i++) {
-            const bk_rail_costume *costume = &writing->rail->costumes[i];
-            if ((int)bk_costume_urgency(writing->rail, costume) == urgency && count++ < NAMED_MOST) {
-                bk_buffer_print(&text, "%s%s", count > 1 ? ", " : "", costume->record->number);
-            }
-        }
-        if (count > NAMED_MOST) {
-            bk_buffer_print(&text, " and %zu more", count - NAMED_MOST);
-        }
-        bk_buffer_text(&text, count ? "; " : "none; ");
-    }
-    bk_buffer_print(&text, "%s of work left", bk_minutes_words(writing->rail->minutes_left, left));
-    write_lines(writing, text.bytes, 0);
-    bk_buffer_free(&text);
+    write_lines(writing, bk_rail_verdict(writing->rail, writing->arena), 0);
 }
 
 static void write_columns(text_sheet *writing)

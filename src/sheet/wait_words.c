@@ -40,16 +40,27 @@ static const char *supply_words(const bk_rail *rail, const bk_claim *claim, bk_a
     }
 }
 
+// What orders meet of a part that they do not meet whole: "2 m on order, ".
+static const char *partly_ordered(const bk_claim *claim, const bk_material *material, bk_arena *arena)
+{
+    if (claim->supply != BK_SUPPLY_NOT_ORDERED || claim->unmet <= 0 || claim->unmet >= claim->short_of)
+        return "";
+    return bk_arena_print(arena, "%s on order, ",
+                          bk_quantity_words(material, claim->short_of - claim->unmet, arena));
+}
+
 const char *bk_claim_sentence(const bk_rail *rail, const bk_claim *claim, bk_arena *arena)
 {
     const bk_material *material = &rail->materials[claim->material];
     const char *needed = bk_need_words(material, claim->quantity, arena);
     bk_quantity there = claim->quantity - claim->short_of;
     const char *shelf = there ? bk_quantity_words(material, there, arena) : "none";
-    const char *missing = there ? bk_quantity_words(material, claim->short_of, arena) : "all of it";
+    const char *ordered = partly_ordered(claim, material, arena);
+    bk_quantity lacking = *ordered ? claim->unmet : claim->short_of;
+    const char *missing = there || *ordered ? bk_quantity_words(material, lacking, arena) : "all of it";
     if (claim->supply == BK_SUPPLY_SHELF)
         return bk_arena_print(arena, "needs %s: on the shelf", needed);
-    return bk_arena_print(arena, "needs %s: %s on the shelf, %s %s", needed, shelf, missing,
+    return bk_arena_print(arena, "needs %s: %s on the shelf, %s%s %s", needed, shelf, ordered, missing,
                           supply_words(rail, claim, arena));
 }
 
@@ -152,7 +163,7 @@ const char *bk_wait_sentence(const bk_rail *rail, const bk_wait *wait, bk_arena 
     case BK_WAIT_FITTING:
         return fitting_sentence(rail, wait, arena);
     case BK_WAIT_HAND:
-        return "is ready for the hand-sewing table";
+        return "waits for the hand-sewing table";
     case BK_WAIT_PEOPLE:
         return people_sentence(rail, wait, arena);
     case BK_WAIT_OUT:
@@ -353,4 +364,27 @@ const char *bk_seam_text(bk_seam seam, size_t columns, bool ascii, bk_arena *are
     const char *kept = bk_arena_text(arena, text.bytes ? text.bytes : "");
     bk_buffer_free(&text);
     return kept;
+}
+
+// "late: none; " or "tight: 3B, 7B and 9 more; ", behind what there is.
+static const char *named_as(const bk_rail *rail, bk_urgency urgency, const char *before, bk_arena *arena)
+{
+    enum { NAMED_MOST = 12 };
+    size_t count = 0;
+    const char *text = bk_arena_print(arena, "%s%s: ", before, bk_urgency_word(urgency));
+    for (size_t i = 0; i < rail->costume_count; i++) {
+        const bk_rail_costume *costume = &rail->costumes[i];
+        if (bk_costume_urgency(rail, costume) == urgency && count++ < NAMED_MOST)
+            text = bk_arena_print(arena, "%s%s%s", text, count > 1 ? ", " : "", costume->record->number);
+    }
+    if (count > NAMED_MOST)
+        text = bk_arena_print(arena, "%s and %zu more", text, count - NAMED_MOST);
+    return bk_arena_print(arena, "%s%s", text, count ? "; " : "none; ");
+}
+
+const char *bk_rail_verdict(const bk_rail *rail, bk_arena *arena)
+{
+    char left[BK_AMOUNT_ROOM];
+    const char *text = named_as(rail, BK_TIGHT, named_as(rail, BK_LATE, "", arena), arena);
+    return bk_arena_print(arena, "%s%s of work left", text, bk_minutes_words(rail->minutes_left, left));
 }

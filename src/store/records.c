@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "bodkin/base/list.h"
+#include "bodkin/base/text.h"
 #include "bodkin/store/families.h"
 #include "bodkin/store/inside.h"
 
@@ -72,13 +73,31 @@ static int give_record(bk_query *query, int parameter, const bk_family_table *ta
     return parameter;
 }
 
+// Refuses a text that no sheet could give back: whatever a person wrote comes from here into the store.
+static bk_status check_texts(const bk_family_table *table, const void *record, bk_error *error)
+{
+    for (size_t i = 0; i < table->field_count && table->fields[i].use == BK_FIELD_BOTH; i++) {
+        const bk_field *field = &table->fields[i];
+        if (field->type != BK_FIELD_TEXT && field->type != BK_FIELD_SHARED)
+            continue;
+        const char *text = *(const char *const *)(const void *)((const char *)record + field->offset);
+        size_t length = text == NULL ? 0 : strlen(text);
+        if (text != NULL && bk_text_fault(text, length) < length)
+            return bk_fail(error, BK_REFUSED, "A text of this %s is not UTF-8: nothing was changed.",
+                           table->what);
+    }
+    return BK_OK;
+}
+
 bk_status bk_store_add(bk_store *store, bk_family family, const void *record, int64_t position, int64_t *id,
                        bk_error *error)
 {
     const bk_family_table *table = &bk_families[family];
     assert(table->add != BK_NO_STATEMENT);
     bk_query *query = NULL;
-    bk_status status = bk_query_begin(&query, store->db, (bk_sql)table->add, error);
+    bk_status status = check_texts(table, record, error);
+    if (status == BK_OK)
+        status = bk_query_begin(&query, store->db, (bk_sql)table->add, error);
     if (status != BK_OK)
         return status;
     int next = give_record(query, 1, table, record);
@@ -126,7 +145,9 @@ bk_status bk_store_put(bk_store *store, bk_family family, const void *record, bk
     const bk_family_table *table = &bk_families[family];
     assert(table->put != BK_NO_STATEMENT);
     bk_query *query = NULL;
-    bk_status status = bk_query_begin(&query, store->db, (bk_sql)table->put, error);
+    bk_status status = check_texts(table, record, error);
+    if (status == BK_OK)
+        status = bk_query_begin(&query, store->db, (bk_sql)table->put, error);
     if (status != BK_OK)
         return status;
     give_record(query, 1, table, record);
@@ -241,7 +262,7 @@ static bool take_text(row_reading *reading, const bk_field *field, const char *t
 static const int64_t most_of[] = {
     [BK_FIELD_NUMBER] = INT64_C(1000000000000),
     [BK_FIELD_AMOUNT] = BK_QUANTITY_MOST,
-    [BK_FIELD_SUM] = 1000 * BK_QUANTITY_MOST,
+    [BK_FIELD_SUM] = BK_SHELF_MOST,
     [BK_FIELD_WORD] = 0,
 };
 

@@ -38,7 +38,8 @@ void bk_act_did(bk_screen *screen, bk_status status, const char *sentence, const
         bk_wall_say(wall, "%s", trouble.text);
     } else if (sentence) {
         bk_arena *arena = bk_arena_new();
-        bk_wall_say(wall, "%s.", bk_text_safe(arena, sentence, wall->ascii));
+        const char *safe = bk_text_safe(arena, sentence, wall->ascii);
+        bk_wall_say(wall, "%s%s", safe, bk_full_stop(safe));
         wall->offer_key = "u";
         wall->offer = "undo";
         bk_arena_free(arena);

@@ -75,12 +75,15 @@ static void keep_number(bk_costume_view *view, const bk_costume *costume)
     view->id = costume->id;
 }
 
+// Where it cannot be read, nothing is shown beside: what was read before may be of steps that are gone.
 static bk_status read_beside(bk_screen *screen, bk_error *error)
 {
     bk_costume_view *view = screen->self;
     bk_arena_reset(view->beside_arena);
     bk_status status = bk_costume_beside_read(screen->wall->store, screen->wall->rail->production.id,
                                               view->beside_arena, &view->beside, error);
+    if (status)
+        view->beside = (bk_costume_beside){0};
     return status ? status : bk_clock_line_read(screen->wall, &view->clock, error);
 }
 
@@ -107,12 +110,10 @@ static bk_status read_costume(bk_screen *screen, bk_error *error)
     }
     keep_number(view, costume->record);
     bk_status status = read_beside(screen, error);
-    if (status)
-        return status;
     bk_tick_line_keep(&view->tick, screen->wall->rail);
     find_saved(screen);
     make_lines(screen, costume, view->columns > 0 ? view->columns : bk_term_columns());
-    return BK_OK;
+    return status;
 }
 
 // --------------------------------------------------------------------------------------------------- drawing

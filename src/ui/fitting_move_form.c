@@ -36,6 +36,8 @@ static bk_status read_call(const bk_form *form, bk_arena *arena, const bk_fittin
 {
     const bk_wall *wall = bk_form_wall(form);
     bk_fitting_list list;
+    if (!wall->rail)
+        return bk_fail(error, BK_REFUSED, "The production is no longer there.");
     bk_status status =
         bk_fittings_read(wall->store, wall->rail->production.id, wall->today, arena, &list, error);
     if (status)
@@ -119,7 +121,7 @@ static const char *doubt(const bk_form *form, size_t field, const void *filled, 
     const bk_fitting_call *call = NULL;
     const bk_wall *wall = bk_form_wall(form);
     const bk_job job = {.store = wall->store,
-                        .production = wall->rail->production.id,
+                        .production = wall->rail ? wall->rail->production.id : 0,
                         .today = wall->today,
                         .who = wall->who,
                         .arena = arena};

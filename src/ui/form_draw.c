@@ -294,10 +294,10 @@ static void draw_said(const bk_form *form, const bk_paint *paint, size_t row)
 void bk_form_draw_head(const bk_form *form, const bk_paint *paint)
 {
     bk_spot head = bk_paint_row(paint, 0);
-    size_t used = bk_paint_text(paint, head, BK_STYLE_BOLD, form->title) + LABEL_GAP;
-    head.column += used;
-    head.width -= used < head.width ? used : head.width;
-    bk_paint_right(paint, head, BK_STYLE_DIM, form->wall->production);
+    bk_spot right = {0, head.column + head.width / 2, head.width - head.width / 2};
+    size_t used = bk_paint_right(paint, right, BK_STYLE_DIM, form->wall->production);
+    head.width -= used > 0 ? used + LABEL_GAP : 0;
+    bk_paint_text(paint, head, BK_STYLE_BOLD, form->title);
 }
 
 void bk_form_draw(bk_form *form, const bk_paint *paint)

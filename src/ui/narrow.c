@@ -72,9 +72,10 @@ static const char *costume_text(const void *context, size_t index, bk_arena *are
 {
     const bk_rail *rail = context;
     const bk_rail_costume *costume = &rail->costumes[index];
-    return bk_arena_print(arena, "%s\n%s\n%s\n%s\n%s\n%s", text_or_none(costume->record->number),
+    return bk_arena_print(arena, "%s\n%s\n%s\n%s\n%s\n%s\n%s", text_or_none(costume->record->number),
                           text_or_none(costume->role), text_or_none(costume->performer),
                           text_or_none(costume->record->title), bk_state_word(costume->reckoned->state),
+                          bk_urgency_word(bk_costume_urgency(rail, costume)),
                           bk_costume_waits_brief(rail, costume, SIZE_MAX, arena));
 }
 

@@ -29,9 +29,15 @@ typedef struct own {
 
 // ------------------------------------------------------------------------------------------------- its lines
 
+// The step that was made of it is done: nothing of the note is left to do.
+static bool is_done_with_step(const bk_note_line *note)
+{
+    return note->record.done_on == BK_NO_DAY && note->became_step && note->step_done;
+}
+
 static bool is_done(const bk_note_line *note)
 {
-    return note->record.done_on != BK_NO_DAY;
+    return note->record.done_on != BK_NO_DAY || is_done_with_step(note);
 }
 
 // Open ones first; of each, the newest day first, and within a day in the order of the list.
@@ -56,23 +62,32 @@ static void keep_in_order(own *self, const bk_note_list *list, bk_arena *arena)
     qsort(self->notes, self->count, sizeof *self->notes, in_order);
 }
 
-static const char *about(const bk_note *note, bk_arena *arena)
+static const char *about(const bk_note_line *note, bk_arena *arena)
 {
-    if (note->step && note->piece)
-        return bk_arena_print(arena, "%s/%s", note->piece, note->step);
-    return note->step ? note->step : note->piece ? note->piece : note->costume;
+    const bk_note *record = &note->record;
+    if (record->step && note->step_piece)
+        return bk_arena_print(arena, "%s/%s", note->step_piece, record->step);
+    return record->piece ? record->piece : record->costume;
+}
+
+// "Noted on Mon 1 Mar, done with on Tue 2 Mar."
+static const char *end_of(const bk_wall *wall, const bk_note_line *note, bk_arena *arena)
+{
+    const char *noted = bk_cell_day(note->record.noted_on, wall->today, arena);
+    if (is_done_with_step(note))
+        return bk_arena_print(arena, "\nNoted on %s, done with its step.", noted);
+    return bk_arena_print(arena, "\nNoted on %s, done with on %s.", noted,
+                          bk_cell_day(note->record.done_on, wall->today, arena));
 }
 
 static const char *detail_of(const bk_wall *wall, const bk_note_line *note, bk_arena *arena)
 {
     const char *step = "", *done = "";
     if (note->step_title)
-        step = bk_arena_print(arena, "\nStep %s: %s, %s.", about(&note->record, arena), note->step_title,
+        step = bk_arena_print(arena, "\nStep %s: %s, %s.", about(note, arena), note->step_title,
                               note->step_done ? "done" : "open");
     if (is_done(note))
-        done = bk_arena_print(arena, "\nNoted on %s, done with on %s.",
-                              bk_cell_day(note->record.noted_on, wall->today, arena),
-                              bk_cell_day(note->record.done_on, wall->today, arena));
+        done = end_of(wall, note, arena);
     return bk_arena_print(arena, "%s%s%s", note->record.what, step, done);
 }
 
@@ -92,7 +107,7 @@ static void add_note(const bk_wall *wall, bk_ledger *ledger, size_t index)
         .family = BK_NOTES,
         .cells = {[SOURCE] = bk_word_text(&bk_note_source_words, note->record.source),
                   [WHO] = note->record.who,
-                  [ABOUT] = about(&note->record, ledger->arena),
+                  [ABOUT] = about(note, ledger->arena),
                   [WHAT] = note->record.what},
         .style = is_done(note) ? BK_STYLE_DIM : BK_STYLE_PLAIN,
         .name = name_of(wall, note, ledger->arena),
@@ -171,6 +186,10 @@ static void mark(bk_screen *screen, const bk_key_row *row)
     const bk_note_line *note = chosen_note(screen);
     if (!note)
         return;
+    if (is_done_with_step(note)) {
+        bk_wall_say(screen->wall, "It is done with its step; open that again where it stands.");
+        return;
+    }
     bk_arena *arena = bk_arena_new();
     bk_job job = bk_act_job(screen->wall, arena);
     bk_ledger_of(screen)->stays = true; // the note goes elsewhere, and the next one is looked at
@@ -198,7 +217,7 @@ static bool is_open_note(const bk_screen *screen)
 static bool is_done_note(const bk_screen *screen)
 {
     const bk_note_line *note = chosen_note(screen);
-    return note && is_done(note);
+    return note && is_done(note) && !is_done_with_step(note);
 }
 
 static const bk_key_row rows[] = {
@@ -232,6 +251,7 @@ static const bk_key_table tables[] = {{.rows = rows, .count = sizeof rows / size
 
 static const bk_meaning meanings[] = {
     {"about", "the costume, the piece or the step that it is about, or that it became"},
+    {"done with", "by x, or because the step that was made of it is done"},
 };
 
 const bk_screen_kind bk_notes_screen = {

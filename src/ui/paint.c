@@ -225,6 +225,12 @@ static void clear_rows(const bk_paint *paint, size_t first)
         bk_term_fill(row, 0, paint->columns, BK_STYLE_PLAIN);
 }
 
+bool bk_paint_notice_fits(const bk_paint *paint, const char *text, const bk_item *items, size_t count)
+{
+    size_t wide = items_columns(items, count, NOTICE_GAP, 0) + NOTICE_GAP;
+    return bk_text_columns(safe(paint, text)) + wide <= bk_paint_row(paint, 0).width;
+}
+
 void bk_paint_notice(const bk_paint *paint, const char *text, const bk_item *items, size_t count)
 {
     bk_spot spot = bk_paint_row(paint, paint->rows - 1);

@@ -59,6 +59,54 @@ static bool said(const sentences *told, const char *text)
     return false;
 }
 
+static bool is_waited_on(const bk_rail_costume *costume, size_t piece, size_t step)
+{
+    for (size_t i = 0; i < costume->reckoned->wait_count; i++) {
+        const bk_wait *wait = &costume->reckoned->waits[i];
+        if (wait->step == step || (wait->step == BK_NO_INDEX && wait->piece == piece))
+            return true;
+    }
+    return false;
+}
+
+// "can be worked on: 2A-1/cut cut out (45 min); ...": the next steps that wait on nothing; NULL where there is none.
+static const char *now_words(const bk_rail *rail, const bk_rail_costume *costume, bk_arena *arena)
+{
+    char time[BK_AMOUNT_ROOM];
+    const char *text = NULL;
+    const bk_indices *pieces = &rail->rows.costumes[costume->index].pieces;
+    for (size_t i = 0; i < pieces->count; i++) {
+        const bk_indices *steps = &rail->rows.pieces[pieces->items[i]].steps;
+        for (size_t j = 0; j < steps->count; j++) {
+            size_t step = steps->items[j];
+            if (!bk_step_next(&rail->rows, step) || is_waited_on(costume, pieces->items[i], step))
+                continue;
+            text = bk_arena_print(arena, "%s%s %s (%s)", text ? text : "",
+                                  text ? ";" : "can be worked on:", rail->steps[step].title,
+                                  bk_minutes_words(rail->steps[step].minutes, time));
+        }
+    }
+    return text;
+}
+
+// "Fox head has no steps yet": why a costume is not listed whole; NULL where it is.
+static const char *unlisted_words(const bk_rail *rail, const bk_rail_costume *costume, bk_arena *arena)
+{
+    const bk_indices *pieces = &rail->rows.costumes[costume->index].pieces;
+    if (pieces->count == 0)
+        return "no piece is listed yet: Enter opens it, and + adds one";
+    for (size_t i = 0; i < pieces->count; i++)
+        if (rail->rows.pieces[pieces->items[i]].steps.count == 0)
+            return bk_arena_print(arena, "%s has no steps yet", rail->pieces[pieces->items[i]].title);
+    return NULL;
+}
+
+static void tell(sentences *told, const char *text)
+{
+    if (text && told->count < SENTENCES_MOST)
+        told->items[told->count++] = text;
+}
+
 // Each sentence once, those where somebody must act first.
 static void gather(const bk_rail *rail, const bk_rail_costume *costume, bk_arena *arena, sentences *told)
 {
@@ -124,6 +172,8 @@ void bk_rail_draw_detail(const bk_paint *paint, const bk_rail *rail, const bk_ra
                                        bk_costume_progress(costume, paint->arena));
     bk_paint_text(paint, spot, BK_STYLE_PLAIN, about);
     spot.row++;
+    tell(&told, unlisted_words(rail, costume, paint->arena));
+    tell(&told, now_words(rail, costume, paint->arena));
     gather(rail, costume, paint->arena, &told);
     draw_sentences(paint, &told, spot, rows - NAME_ROWS);
 }

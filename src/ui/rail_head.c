@@ -23,7 +23,8 @@ static void draw_title(const bk_paint *paint, const bk_rail *rail)
 {
     char opens[BK_DAY_WORDS_ROOM];
     bk_spot spot = bk_paint_row(paint, TITLE_ROW);
-    const char *days = bk_arena_print(paint->arena, "%s, %s", bk_countdown(rail, paint->arena),
+    const char *away = rail->production.put_away_on == BK_NO_DAY ? "" : "put away; ";
+    const char *days = bk_arena_print(paint->arena, "%s%s, %s", away, bk_countdown(rail, paint->arena),
                                       bk_day_words(rail->production.opens, rail->today, opens));
     size_t right = bk_paint_right(paint, spot, BK_STYLE_PLAIN, days) + GAP;
     spot.width -= right < spot.width ? right : spot.width;
@@ -50,7 +51,7 @@ static const char *narrowing_words(const bk_paint *paint, const bk_rail *rail, c
     return bk_arena_print(paint->arena, "%s%s: %zu of %zu", only, query, shown->shown, rail->costume_count);
 }
 
-// What narrows the rail, else the clock, at the left; at the right which part is seen, and, where both are to be told, the clock
+// What narrows the rail, else the clock, else whether all will be dressed, at the left; at the right which part is seen, and, where both are to be told, the clock
 // as far as there is room.
 static void draw_narrowing(const bk_paint *paint, const bk_rail *rail, const bk_rail_shown *shown)
 {
@@ -61,8 +62,13 @@ static void draw_narrowing(const bk_paint *paint, const bk_rail *rail, const bk_
             bk_arena_print(paint->arena, "%zu to %zu of %zu", shown->first, shown->last, shown->shown);
         spot.width -= bk_paint_right(paint, spot, BK_STYLE_DIM, part) + GAP;
     }
-    if (!narrowed) {
+    if (!narrowed && shown->clock) {
         bk_paint_text(paint, spot, BK_STYLE_ACCENT, shown->clock);
+        return;
+    }
+    if (!narrowed) {
+        const char *verdict = rail->costume_count > 0 ? bk_rail_verdict(rail, paint->arena) : NULL;
+        bk_paint_text(paint, spot, BK_STYLE_PLAIN, verdict);
         return;
     }
     size_t used = bk_paint_text(paint, spot, BK_STYLE_ACCENT, narrowing_words(paint, rail, shown)) + GAP;

@@ -5,7 +5,7 @@
 #include "bodkin/ui/keys_screen.h"
 #include "bodkin/ui/stack.h"
 
-enum { MOST_KEYS = 24, AFTER_OWN = 3 };
+enum { MOST_KEYS = 24, AFTER_OWN = 3, FIRST_KEYS = 2 };
 
 #define WAY_BACK "Escape"
 
@@ -63,17 +63,31 @@ static void draw_keys(bk_screen *screen, const bk_paint *paint, bk_spot spot)
     bk_paint_items(paint, spot, items, count);
 }
 
-static void draw_message(const bk_wall *wall, const bk_paint *paint)
+// Beside what was done stand how it is undone and, where there is room, the first keys of the screen. Where something is
+// typed, u is a letter.
+static void draw_message(const bk_screen *screen, const bk_paint *paint)
 {
-    bk_item offer = {.key = wall->offer_key, .word = wall->offer};
-    bk_paint_notice(paint, wall->message, &offer, wall->offer_key ? 1 : 0);
+    const bk_wall *wall = screen->wall;
+    const bk_key_table *table = bk_screen_table(screen);
+    bk_item keys[MOST_KEYS], items[1 + FIRST_KEYS];
+    size_t count = 0, own = add_items(screen, table, NULL, keys, 0);
+    if (wall->offer_key && !table->alone)
+        items[count++] = (bk_item){.key = wall->offer_key, .word = wall->offer};
+    for (size_t i = 0; wall->offer_key && i < own && i < FIRST_KEYS; i++) {
+        items[count] = keys[i];
+        items[count].spare = false;
+        if (!bk_paint_notice_fits(paint, wall->message, items, count + 1))
+            break;
+        count++;
+    }
+    bk_paint_notice(paint, wall->message, items, count);
 }
 
 void bk_screen_draw_bottom(bk_screen *screen, const bk_paint *paint)
 {
     bk_spot spot = bk_paint_row(paint, paint->rows - 1);
     if (screen->wall->message[0]) {
-        draw_message(screen->wall, paint);
+        draw_message(screen, paint);
         return;
     }
     size_t own = screen->kind->draw_bottom ? screen->kind->draw_bottom(screen, paint, spot) : 0;

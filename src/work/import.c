@@ -6,6 +6,7 @@
 #include "bodkin/base/text.h"
 #include "bodkin/store/rail_rows.h"
 #include "bodkin/work/import_parts.h"
+#include "bodkin/work/record_words.h"
 
 // ------------------------------------------------------------------------------------- for all of the import
 
@@ -117,7 +118,43 @@ bk_status bk_import_known(bk_store *store, bk_known **known, bk_error *error)
 
 // --------------------------------------------------------------------------------------------------- import
 
-static bk_status make_room(bk_importing *importing, const bk_production *row, bool *replaced)
+/// Counts what the former production has of what the folder has nothing of.
+static bk_status count_gone(bk_importing *importing, int64_t old, const char **gone)
+{
+    const bk_folder *folder = importing->folder;
+    const struct {
+        bk_family family;
+        size_t brought;
+        bk_counted counted;
+    } parts[] = {
+        {BK_DATES, folder->dates.count, {0, "date", "dates"}},
+        {BK_ROLES, folder->roles.count, {0, "role", "roles"}},
+        {BK_COSTUMES, folder->costumes.count, {0, "costume", "costumes"}},
+        {BK_PIECES, folder->pieces.count, {0, "piece", "pieces"}},
+        {BK_STEPS, folder->steps.count, {0, "step", "steps"}},
+        {BK_NEEDS, folder->needs.count, {0, "need", "needs"}},
+        {BK_FITTINGS, folder->fittings.count, {0, "fitting", "fittings"}},
+        {BK_NOTES, folder->notes.count, {0, "note", "notes"}},
+    };
+    enum { PARTS = sizeof parts / sizeof *parts };
+    bk_counted counts[PARTS];
+    bk_status status = BK_OK;
+    for (size_t i = 0; !status && i < PARTS; i++) {
+        bk_rows rows = {0};
+        if (!parts[i].brought) {
+            status = bk_store_read(importing->store, parts[i].family, old, importing->arena, &rows,
+                                   importing->error);
+        }
+        counts[i] = parts[i].counted;
+        counts[i].count = rows.count;
+    }
+    *gone = status ? NULL : bk_counted_words(importing->arena, counts, PARTS);
+    return status;
+}
+
+/// Makes room for the production: one of its name is there only to be replaced. `*gone` as in the report.
+static bk_status make_room(bk_importing *importing, const bk_production *row, bool *replaced,
+                           const char **gone)
 {
     int64_t old = 0;
     bk_status status = bk_store_find_production(importing->store, row->name, &old, importing->error);
@@ -132,7 +169,8 @@ static bk_status make_room(bk_importing *importing, const bk_production *row, bo
             "with --replace.",
             bk_text_safe(importing->arena, row->name, false));
     }
-    return bk_store_remove_production(importing->store, old, importing->error);
+    status = count_gone(importing, old, gone);
+    return status ? status : bk_store_remove_production(importing->store, old, importing->error);
 }
 
 static const char *sentence_of(const bk_importing *importing, bool replaced)
@@ -156,10 +194,10 @@ static int64_t rows_of(const bk_folder *folder)
                      folder->notes.count);
 }
 
-static bk_status run(bk_importing *importing, bool *replaced)
+static bk_status run(bk_importing *importing, bool *replaced, const char **gone)
 {
     bk_production production = importing->folder->production.items[0];
-    bk_status status = make_room(importing, &production, replaced);
+    bk_status status = make_room(importing, &production, replaced, gone);
     if (!status) {
         production.id = 0;
         production.put_away_on = BK_NO_DAY;
@@ -221,11 +259,13 @@ bk_status bk_import_folder(bk_store *store, const bk_folder *folder, const bk_im
         .shelf = bk_id_index_new(),
     };
     bool replaced = false;
-    bk_status status = run(&importing, &replaced);
+    const char *gone = NULL;
+    bk_status status = run(&importing, &replaced, &gone);
     if (!status) {
         report->sentence = sentence_of(&importing, replaced);
         report->replaced = keep_notes(&importing);
         report->replaced_count = importing.notes.items.count;
+        report->gone = gone;
     }
     importing_free(&importing);
     return status;

@@ -103,9 +103,15 @@ bk_status bk_material_count(const bk_job *job, int64_t material, bk_quantity qua
 
 // -------------------------------------------------------------------------------------------------- ordering
 
-/// Puts what arrived on the shelf.
-static bk_status deliver(const bk_job *job, const bk_order *order, int64_t id, bk_error *error)
+/// Puts what arrived on the shelf, as far as there is room for it.
+static bk_status deliver(const bk_job *job, const bk_material *material, const bk_order *order, int64_t id,
+                         bk_error *error)
 {
+    bk_quantity there = material->on_hand == BK_NO_AMOUNT ? 0 : material->on_hand;
+    if (there + order->quantity > BK_QUANTITY_MOST) { // both within their bounds
+        return bk_fail(error, BK_REFUSED, "There would be more %s than can be kept, which is %s.",
+                       bk_change_name(job, material->name), words_of(job, material, BK_QUANTITY_MOST));
+    }
     bk_movement delivery = {
         .material_id = order->material_id,
         .kind = BK_MOVED_DELIVERY,
@@ -150,7 +156,7 @@ static bk_status place_order(const bk_job *job, void *context, const char **sent
         status = put_cost(job, id, order->cost, order->currency, error);
     }
     if (!status && order->arrived_on != BK_NO_DAY) {
-        status = deliver(job, order, id, error);
+        status = deliver(job, &material, order, id, error);
     }
     *sentence =
         bk_arena_print(job->arena, "Ordered: %s, %s%s%s", material.name,
@@ -214,7 +220,7 @@ static bk_status arrive_whole(const bk_job *job, const order_arriving *arriving,
     order.quantity = arriving->quantity;
     order.arrived_on = arriving->on;
     bk_status status = bk_store_put(job->store, BK_ORDERS, &order, error);
-    return status ? status : deliver(job, &order, order.id, error);
+    return status ? status : deliver(job, &arriving->material, &order, order.id, error);
 }
 
 /// The part becomes an order of its own; the rest keeps the order, and what is left of its cost.
@@ -239,7 +245,7 @@ static bk_status arrive_part(const bk_job *job, const order_arriving *arriving, 
             status = put_cost(job, rest.id, cost->amount - paid, cost->currency, error);
         }
     }
-    return status ? status : deliver(job, &part, id, error);
+    return status ? status : deliver(job, &arriving->material, &part, id, error);
 }
 
 static bk_status arrive(const bk_job *job, void *context, const char **sentence, bk_error *error)

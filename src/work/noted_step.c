@@ -29,28 +29,53 @@ static bool stands_in_key(unsigned char byte)
     return byte > ASCII_LAST || isalnum(byte);
 }
 
-/// The first words, small, with a hyphen between: "let-out"; whole characters only.
+/// Copies the next word of `*text` in small letters, at most `room` bytes of it and whole characters only, and steps
+/// behind it.
+static const char *next_word(const char **text, size_t room, bk_arena *arena)
+{
+    char word[KEY_BYTES];
+    size_t length = 0;
+    int32_t code;
+    while (**text && !stands_in_key((unsigned char)**text)) {
+        (*text)++;
+    }
+    while (stands_in_key((unsigned char)**text)) {
+        size_t bytes = bk_utf8_next(*text, &code);
+        room = length + bytes > room ? length : room; // behind what is cut off nothing more stands
+        for (size_t i = 0; i < bytes && length < room; i++) {
+            word[length++] = (char)(bytes == 1 ? tolower((unsigned char)(*text)[i]) : (*text)[i]);
+        }
+        *text += bytes;
+    }
+    return bk_arena_bytes(arena, word, length);
+}
+
+/// Whether a word alone tells nothing of what is done.
+static bool is_little(const char *word)
+{
+    static const char *const little[] = {"a",   "an", "and", "at",   "for", "her",   "his",  "is",
+                                         "its", "it", "of",  "that", "the", "their", "this", "to"};
+    for (size_t i = 0; i < sizeof little / sizeof *little; i++) {
+        if (!strcmp(word, little[i])) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/// The first words, small, with a hyphen between: "let-out"; little words are left out, and where the first ones are
+/// all little the next that is not stands alone.
 static const char *key_of(const char *text, bk_arena *arena)
 {
-    char key[KEY_BYTES + BK_UTF8_MOST];
-    size_t length = 0;
-    int words = 0;
-    while (*text && words < KEY_WORDS && length < KEY_BYTES) {
-        int32_t code;
-        size_t bytes = bk_utf8_next(text, &code);
-        if (stands_in_key((unsigned char)*text)) {
-            for (size_t i = 0; i < bytes; i++) {
-                key[length++] = (char)(bytes == 1 ? tolower((unsigned char)text[i]) : text[i]);
-            }
-        } else if (length && key[length - 1] != '-' && ++words < KEY_WORDS) {
-            key[length++] = '-';
+    const char *key = "";
+    for (int words = 0; *text && (words < KEY_WORDS || !*key); words++) {
+        size_t used = strlen(key) + (*key != '\0'); // with the hyphen
+        const char *word = used < KEY_BYTES ? next_word(&text, KEY_BYTES - used, arena) : "";
+        if (*word && !is_little(word)) {
+            key = bk_arena_print(arena, "%s%s%s", key, *key ? "-" : "", word);
         }
-        text += bytes;
     }
-    while (length && key[length - 1] == '-') {
-        length--;
-    }
-    return length ? bk_arena_bytes(arena, key, length) : "note";
+    return *key ? key : "note";
 }
 
 /// Makes the key new in its piece: "let-out", "let-out-2" ...

@@ -60,18 +60,25 @@ static void free_indices(const note_reading *reading)
     bk_id_index_free(reading->fits_at);
 }
 
-static void name_all(const note_reading *reading, bk_note_line *line)
+static const char *piece_name(const note_reading *reading, int64_t piece)
+{
+    const long long *at = bk_id_index_find(reading->piece_at, piece);
+    return at ? ((const bk_piece *)reading->pieces.items)[*at].name : NULL;
+}
+
+static void name_all(const note_reading *reading, bk_note_line *line, bk_arena *arena)
 {
     bk_note *note = &line->record;
     const long long *costume = bk_id_index_find(reading->costume_at, note->costume_id);
-    const long long *piece = bk_id_index_find(reading->piece_at, note->piece_id);
     const long long *at = bk_id_index_find(reading->step_at, note->step_id);
     note->costume = costume ? ((const bk_costume *)reading->costumes.items)[*costume].number : NULL;
-    note->piece = piece ? ((const bk_piece *)reading->pieces.items)[*piece].name : NULL;
+    note->piece = piece_name(reading, note->piece_id);
     if (at) {
         const bk_step *step = (const bk_step *)reading->steps.items + *at;
         note->step = step->key;
         line->step_title = step->title;
+        line->step_piece = piece_name(reading, step->piece_id);
+        line->became_step = bk_same_text(step->title, bk_noted_step_title(note->what, arena));
         line->step_done = step->done_on != BK_NO_DAY || bk_id_index_find(reading->fits_at, step->id);
     }
 }
@@ -89,7 +96,7 @@ bk_status bk_notes_read(bk_store *store, int64_t production, bk_arena *arena, bk
     bk_note_line *lines = bk_arena_clear(arena, reading.notes.count, sizeof *lines);
     for (size_t i = 0; i < reading.notes.count; i++) {
         lines[i].record = notes[i];
-        name_all(&reading, &lines[i]);
+        name_all(&reading, &lines[i], arena);
     }
     free_indices(&reading);
     *list = (bk_note_list){lines, reading.notes.count};
@@ -176,6 +183,7 @@ static bk_status add_note(const bk_job *job, void *context, const char **sentenc
     if (bk_text_blank(note->what)) {
         return bk_fail(error, BK_REFUSED, "The note says nothing; write what is to be remembered.");
     }
+    note->who = bk_text_blank(note->who) ? NULL : note->who;
     note->production_id = note->production_id ? note->production_id : job->production;
     note->noted_on = note->noted_on == BK_NO_DAY ? job->today : note->noted_on;
     bk_status status = find_step(job, subject, error);

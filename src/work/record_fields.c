@@ -5,6 +5,7 @@
 #include "bodkin/base/list.h"
 #include "bodkin/base/text.h"
 #include "bodkin/trade/words.h"
+#include "bodkin/work/change.h"
 
 enum {
     MINUTES_MOST = 1000000, // nearly two years without a pause
@@ -147,7 +148,7 @@ static const filled_field fitting_fields[] = {
 static const filled_field material_fields[] = {
     MUST("material", "name", NAME, bk_material, name),
     MUST("unit", "unit", WORD, bk_material, unit),
-    NUMBER("on_hand", "on hand", bk_material, on_hand, -BK_QUANTITY_MOST, BK_QUANTITY_MOST),
+    NUMBER("on_hand", "on hand", bk_material, on_hand, -BK_SHELF_MOST, BK_QUANTITY_MOST),
     NUMBER("width", "width", bk_material, width, 0, KILOMETRE),
     MAY("supplier", "supplier", TEXT, bk_material, supplier),
     NUMBER("price", "price", bk_material, price, 0, BK_MONEY_MOST),
@@ -305,7 +306,7 @@ void bk_fields_tidy(bk_family family, void *record, bk_arena *arena)
             continue;
         }
         text = is_list(field->type) ? tidy_list(text, arena) : text;
-        text = *text ? text : NULL;
+        text = bk_text_blank(text) ? NULL : text;
         memcpy((char *)record + field->offset, &text, sizeof text);
     }
 }
@@ -356,6 +357,12 @@ typedef struct checked {
     const char *noun;
 } checked;
 
+/// What sheets take off the ends of a name.
+static bool is_blank(char letter)
+{
+    return letter == ' ' || letter == '\t' || letter == '\r' || letter == '\n';
+}
+
 static bk_status check_name(const checked *one, const char *text, size_t length)
 {
     bool slash = one->field->type != BK_FILLED_STEPS && memchr(text, '/', length) != NULL;
@@ -365,7 +372,7 @@ static bk_status check_name(const checked *one, const char *text, size_t length)
                               "\"%s\" cannot be a name: names hold no ; and no /.",
                               bk_desk_safe(one->desk, bk_arena_bytes(one->desk->scratch, text, length)));
     }
-    if (!length || text[0] == ' ' || text[length - 1] == ' ') {
+    if (!length || is_blank(text[0]) || is_blank(text[length - 1])) {
         return bk_desk_refuse(one->desk, one->field->column,
                               "A name in %s is empty, or has a space at its end: write it without.",
                               one->field->name);

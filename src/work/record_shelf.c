@@ -2,6 +2,7 @@
 
 #include "bodkin/base/text.h"
 #include "bodkin/store/bench_rows.h"
+#include "bodkin/work/clock.h"
 #include "bodkin/work/tick.h"
 
 // -----------------------------------------------------------------------------------------------
@@ -175,6 +176,18 @@ bk_status bk_shelf_watch(bk_desk *desk, bk_step_watch *watch, int64_t step)
     return is_done(desk, step, &watch->done[watch->count++]);
 }
 
+/// Nobody works on a step that is done: its clocks end, and it took what they measured.
+static bk_status end_clocks(bk_desk *desk, int64_t step)
+{
+    bk_bench_step row;
+    bk_store *store = desk->job->store;
+    bk_status status = bk_store_bench_step(store, step, desk->scratch, &row, desk->error);
+    if (!status) {
+        status = bk_running_end(store, &row.step, desk->job->made_at, desk->error);
+    }
+    return status ? status : bk_store_put(store, BK_STEPS, &row.step, desk->error);
+}
+
 bk_status bk_shelf_settle(bk_desk *desk, const bk_step_watch *watch, bk_day done_on)
 {
     bk_store *store = desk->job->store;
@@ -184,6 +197,7 @@ bk_status bk_shelf_settle(bk_desk *desk, const bk_step_watch *watch, bk_day done
         status = is_done(desk, watch->steps[i], &done);
         if (!status && done && !watch->done[i]) {
             status = bk_step_take_materials(store, watch->steps[i], done_on, desk->error);
+            status = status ? status : end_clocks(desk, watch->steps[i]);
         } else if (!status && !done && watch->done[i]) {
             status = bk_step_return_materials(store, watch->steps[i], desk->job->today, desk->error);
         }

@@ -2,6 +2,7 @@
 
 #include "bodkin/base/text.h"
 #include "bodkin/trade/words.h"
+#include "bodkin/work/materials.h"
 
 enum { NOTE_COLUMNS = 40 };
 
@@ -85,11 +86,25 @@ static const char *call_material(const bk_desk *desk, const void *record)
     return bk_arena_print(desk->job->arena, "material %s", material->name);
 }
 
+/// The unit of a material; BK_NO_WORD where that cannot be read.
+static int unit_of(const bk_desk *desk, int64_t material)
+{
+    bk_material found = {.unit = BK_NO_WORD};
+    bk_error trouble;
+    bool there = false;
+    bk_status status =
+        bk_store_get(desk->job->store, BK_MATERIALS, material, desk->scratch, &found, &there, &trouble);
+    return status || !there ? BK_NO_WORD : found.unit;
+}
+
+/// "order of 1.3 m of cotton twill", "order of 50 hooks".
 static const char *call_order(const bk_desk *desk, const void *record)
 {
-    char quantity[BK_AMOUNT_ROOM];
     const bk_order *order = record;
-    return bk_arena_print(desk->job->arena, "order of %s %s", bk_quantity_write(order->quantity, quantity),
+    int unit = unit_of(desk, order->material_id);
+    bool counted = unit == BK_EACH || unit == BK_NO_WORD;
+    return bk_arena_print(desk->job->arena, "order of %s %s%s",
+                          bk_material_words(order->quantity, unit, desk->scratch), counted ? "" : "of ",
                           filled(order->material));
 }
 

@@ -7,6 +7,16 @@
 
 #define LARGEST INT64_C(1000000000000000)
 
+START_TEST(a_shelf_that_lacks_more_than_can_be_counted_is_read_back)
+{
+    bk_quantity quantity = 0;
+    ck_assert_int_eq(bk_quantity_read("-2500000000", true, &quantity), BK_READ_OK);
+    ck_assert_int_eq(quantity, -25 * (BK_QUANTITY_MOST / 10));
+    ck_assert_int_eq(bk_quantity_read("2500000000", true, &quantity), BK_READ_TOO_LARGE);
+    ck_assert_int_eq(bk_quantity_read("-1000000000001", true, &quantity), BK_READ_TOO_LARGE);
+}
+END_TEST
+
 START_TEST(quantities_are_read_as_millionths)
 {
     static const struct {
@@ -118,6 +128,7 @@ START_TEST(minutes_are_told_in_words)
 }
 END_TEST
 
-BK_TEST_MAIN("amount", quantities_are_read_as_millionths, what_is_no_quantity_is_told_apart,
+BK_TEST_MAIN("amount", a_shelf_that_lacks_more_than_can_be_counted_is_read_back,
+             quantities_are_read_as_millionths, what_is_no_quantity_is_told_apart,
              quantities_come_back_as_they_were_written, whole_numbers_keep_within_their_bounds,
              minutes_are_told_in_words)

@@ -189,12 +189,14 @@ START_TEST(no_day_is_written_as_nothing)
 }
 END_TEST
 
-START_TEST(a_day_in_words_names_the_year_only_when_it_is_another)
+START_TEST(a_day_in_words_names_the_year_only_where_it_could_be_taken_for_another)
 {
     char words[BK_DAY_WORDS_ROOM];
     bk_day day = day_by_library(2027, 3, 9);
     ck_assert_str_eq(bk_day_words(day, day_by_library(2027, 12, 31), words), "Tue 9 Mar");
-    ck_assert_str_eq(bk_day_words(day, day_by_library(2026, 12, 31), words), "Tue 9 Mar 2027");
+    ck_assert_str_eq(bk_day_words(day, day_by_library(2028, 1, 1), words), "Tue 9 Mar 2027");
+    ck_assert_str_eq(bk_day_words(day, day - 300, words), "Tue 9 Mar");
+    ck_assert_str_eq(bk_day_words(day, day - 301, words), "Tue 9 Mar 2027");
     static const char *const week[] = {"Mon 1 Jan", "Tue 2 Jan", "Wed 3 Jan", "Thu 4 Jan",
                                        "Fri 5 Jan", "Sat 6 Jan", "Sun 7 Jan"};
     bk_day monday = day_by_library(2024, 1, 1);
@@ -282,5 +284,5 @@ BK_TEST_MAIN("date", every_day_of_the_calendar_agrees_with_the_c_library,
              days_far_away_have_parts_too, a_day_is_read_and_written_the_same, only_days_that_exist_are_read,
              midnight_at_the_end_is_only_an_end, times_are_read_and_written_the_same,
              a_moment_has_a_time_or_none, no_day_is_written_as_nothing,
-             a_day_in_words_names_the_year_only_when_it_is_another, a_bare_day_comes_before_its_times,
+             a_day_in_words_names_the_year_only_where_it_could_be_taken_for_another, a_bare_day_comes_before_its_times,
              hours_of_a_day_are_read_in_order_of_time, a_day_has_at_most_twelve_stretches)

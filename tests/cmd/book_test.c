@@ -139,6 +139,8 @@ static const refusal refusals[] = {
      2,
      "--from wants one of rehearsal, fitting, parade, tech, dress, preview, show, workroom, not \"street\"."},
     {{"note", "x", "--who="}, 2, "--who wants a name."},
+    {{"note", "x", "--who", " \t"}, 2, "--who wants a name."},
+    {{"note", "caf\xE9"}, 1, "A text of this note is not UTF-8: nothing was changed."},
     {{"count", "wool flannel", "1", "--on=1A"}, 2, "--on does not go with bodkin count."},
 };
 

@@ -59,6 +59,18 @@ START_TEST(a_production_that_is_there_is_refused_until_it_may_be_replaced)
 }
 END_TEST
 
+START_TEST(what_a_missing_sheet_empties_is_told)
+{
+    show_import();
+    bk_shell("rm show/fittings.csv show/needs.csv");
+    ck_assert_str_eq(bk_program_must(bodkin("import", bk_test_path("show"), "--replace"), 0).output,
+                     "Imported in place of the former \"The Salt Road\": 3 costumes, 2 pieces, 4 steps.\n"
+                     "Gone with the former one, since the folder has none: 1 need and 1 fitting.\n");
+    ck_assert_str_eq(bk_program_must(bodkin("import", bk_test_path("show"), "--replace"), 0).output,
+                     "Imported in place of the former \"The Salt Road\": 3 costumes, 2 pieces, 4 steps.\n");
+}
+END_TEST
+
 START_TEST(what_was_replaced_in_the_workroom_is_listed_without_measures_and_contacts)
 {
     show_import();
@@ -293,6 +305,7 @@ END_TEST
 
 BK_TEST_MAIN("import", a_first_import_says_what_was_taken_in, the_store_is_its_owners_alone,
              a_production_that_is_there_is_refused_until_it_may_be_replaced,
+             what_a_missing_sheet_empties_is_told,
              what_was_replaced_in_the_workroom_is_listed_without_measures_and_contacts,
              the_same_sheets_again_replace_nothing_in_the_workroom,
              names_that_the_workroom_knows_need_no_row_of_their_own,

@@ -33,8 +33,7 @@ START_TEST(where_the_sentence_is_long_undo_alone_is_told)
 {
     bk_show_import();
     bk_terminal *terminal = bk_terminal_start(NULL);
-    bk_terminal_press(terminal,
-                      "N + Tab Tab The Space hem Space of Space the Space gown Space drags Control-S");
+    bk_terminal_press(terminal, "N + Tab The Space hem Space of Space the Space gown Space drags Control-S");
     assert_bottom(terminal, "New: note");
     assert_bottom(terminal, "u undo");
     bk_terminal_press(terminal, "x");

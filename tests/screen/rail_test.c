@@ -163,6 +163,43 @@ START_TEST(a_production_without_costumes_says_which_key_hangs_the_first)
 }
 END_TEST
 
+START_TEST(what_is_late_and_tight_stands_in_one_line_and_is_found_by_its_word)
+{
+    bk_show_import();
+    bk_terminal *terminal = bk_terminal_start(NULL);
+    ck_assert_msg(bk_terminal_shows(terminal, "late: 2A; tight: 3A, 4A; "), "%s",
+                  bk_terminal_screen(terminal));
+    bk_terminal_press(terminal, "/ tight");
+    ck_assert_msg(bk_terminal_shows(terminal, "2 of 8"), "%s", bk_terminal_screen(terminal));
+    ck_assert(bk_terminal_shows(terminal, "Inky suit"));
+    bk_terminal_close(terminal);
+}
+END_TEST
+
+START_TEST(a_costume_in_work_says_what_can_be_worked_on_and_an_unlisted_one_why)
+{
+    bk_show_import();
+    bk_terminal *terminal = bk_terminal_start(NULL);
+    bk_terminal_press(terminal, "/ travelling Enter");
+    ck_assert_msg(bk_terminal_shows(terminal, "can be worked on: Sew the cloak (1 h 30)"), "%s",
+                  bk_terminal_screen(terminal));
+    bk_terminal_press(terminal, "Escape / sunday Enter");
+    ck_assert_msg(bk_terminal_shows(terminal, "no piece is listed yet"), "%s", bk_terminal_screen(terminal));
+    bk_terminal_close(terminal);
+}
+END_TEST
+
+START_TEST(the_rail_of_one_that_is_put_away_says_so)
+{
+    bk_show_import();
+    bk_terminal *terminal = bk_terminal_start(NULL);
+    bk_terminal_press(terminal, "P z a Enter");
+    ck_assert_msg(bk_terminal_shows(terminal, "put away; 17 days to opening"), "%s",
+                  bk_terminal_screen(terminal));
+    bk_terminal_close(terminal);
+}
+END_TEST
+
 BK_TEST_MAIN("rail screen", the_first_line_tells_the_production_and_the_days_to_its_opening,
              each_costume_has_a_line_with_its_number_role_title_seam_state_wait_and_due_day,
              a_wide_terminal_shows_the_wearer_and_all_waits_in_brief,
@@ -171,4 +208,7 @@ BK_TEST_MAIN("rail screen", the_first_line_tells_the_production_and_the_days_to_
              arrows_move_the_cursor_line_and_stop_at_the_ends,
              page_keys_walk_through_a_long_rail_and_say_which_part_is_seen,
              moving_the_cursor_sends_only_the_cells_that_change, q_leaves_and_gives_the_terminal_back,
-             a_production_without_costumes_says_which_key_hangs_the_first)
+             a_production_without_costumes_says_which_key_hangs_the_first,
+             what_is_late_and_tight_stands_in_one_line_and_is_found_by_its_word,
+             a_costume_in_work_says_what_can_be_worked_on_and_an_unlisted_one_why,
+             the_rail_of_one_that_is_put_away_says_so)

@@ -114,6 +114,16 @@ START_TEST(a_need_that_the_shelf_meets_says_so_also_while_its_step_is_not_next)
 }
 END_TEST
 
+START_TEST(what_orders_meet_in_part_is_told_beside_what_is_not_ordered)
+{
+    hand_rail *hand = hand_rail_new();
+    bk_claim claim = claim_of(FLANNEL, 1400000, BK_SUPPLY_NOT_ORDERED, BK_NO_DAY);
+    claim.unmet = 900000;
+    ck_assert_str_eq(bk_claim_sentence(&hand->rail, &claim, texts()),
+                     "needs 2.4 m of wool flannel: 1 m on the shelf, 0.5 m on order, 0.9 m not ordered");
+}
+END_TEST
+
 START_TEST(fittings_and_hand_sewing)
 {
     bk_wait wait = {.on = BK_WAIT_FITTING, .piece = CLOAK, .step = CLOAK_FIT, .detail = BK_DETAIL_UNBOOKED};
@@ -124,7 +134,7 @@ START_TEST(fittings_and_hand_sewing)
     wait.day = DAY(3, 6);
     expect_told(&wait, "fitting Sat 6 Mar", "the fitting is booked for Sat 6 Mar");
     wait = (bk_wait){.on = BK_WAIT_HAND, .piece = CLOAK, .step = CLOAK_HEM, .detail = BK_DETAIL_OPEN};
-    expect_told(&wait, "hand sewing", "is ready for the hand-sewing table");
+    expect_told(&wait, "hand sewing", "waits for the hand-sewing table");
 }
 END_TEST
 
@@ -308,8 +318,9 @@ START_TEST(a_seam_of_any_width_and_any_minutes_keeps_its_rules)
 END_TEST
 
 BK_TEST_MAIN("wait words", measures, the_measure_that_was_never_taken_is_named, materials,
-             a_need_that_the_shelf_meets_says_so_also_while_its_step_is_not_next, fittings_and_hand_sewing,
-             people, pieces_that_are_out, steps_of_other_costumes,
+             a_need_that_the_shelf_meets_says_so_also_while_its_step_is_not_next,
+             what_orders_meet_in_part_is_told_beside_what_is_not_ordered, fittings_and_hand_sewing, people,
+             pieces_that_are_out, steps_of_other_costumes,
              in_brief_what_somebody_must_act_on_comes_first_and_each_is_said_once,
              states_and_urgencies_are_words,
              a_costume_is_late_past_its_day_and_tight_within_seven_days_or_four_weeks_when_held,

@@ -4,6 +4,7 @@
 
 #include "bodkin/base/text.h"
 #include "bodkin/store/families.h"
+#include "bodkin/store/records_bench.h"
 #include "workroom.h"
 
 // The columns stand as in the migrations of schema/.
@@ -182,6 +183,21 @@ START_TEST(putting_a_record_writes_all_its_fields)
 }
 END_TEST
 
+START_TEST(a_text_that_is_not_utf_8_is_refused_because_no_sheet_could_give_it_back)
+{
+    bk_store *store = open_workroom();
+    bk_performer performer = {.name = "Zo\xEB", .measures_good_for = BK_NOT_KNOWN};
+    bk_setting setting = {.name = "x", .value = "y"};
+    MUST(bk_store_change_begin(store, &trouble));
+    REFUSED(bk_store_add(store, BK_PERFORMERS, &performer, 0, NULL, &trouble), BK_REFUSED, "is not UTF-8");
+    MUST(bk_store_add(store, BK_SETTINGS, &setting, 0, &setting.id, &trouble));
+    setting.value = "\xFF";
+    REFUSED(bk_store_put(store, BK_SETTINGS, &setting, &trouble), BK_REFUSED, "is not UTF-8");
+    bk_store_change_drop(store);
+    bk_store_close(store);
+}
+END_TEST
+
 START_TEST(putting_a_record_may_refer_it_to_another)
 {
     bk_store *store = open_workroom();
@@ -273,6 +289,8 @@ START_TEST(a_removed_production_leaves_the_workroom_and_nothing_of_its_own)
 END_TEST
 
 BK_TEST_MAIN("records", every_field_goes_to_its_column, what_is_read_and_added_to_another_store_is_the_same,
-             putting_a_record_writes_all_its_fields, putting_a_record_may_refer_it_to_another,
-             a_removed_record_cannot_be_put, a_price_is_added_and_then_changed,
+             putting_a_record_writes_all_its_fields,
+             a_text_that_is_not_utf_8_is_refused_because_no_sheet_could_give_it_back,
+             putting_a_record_may_refer_it_to_another, a_removed_record_cannot_be_put,
+             a_price_is_added_and_then_changed,
              a_removed_production_leaves_the_workroom_and_nothing_of_its_own)

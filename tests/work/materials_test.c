@@ -407,6 +407,21 @@ START_TEST(more_than_was_ordered_may_arrive)
 }
 END_TEST
 
+START_TEST(no_more_arrives_than_can_be_kept)
+{
+    bk_store *store = bench_store();
+    bk_job job = bench_job(store);
+    const char *sentence = NULL;
+    bk_order order = order_of("wool", BK_QUANTITY_MOST);
+    place(store, order);
+    REFUSED(bk_order_arrived(&job, 1, BK_NO_AMOUNT, BK_NO_DAY, &sentence, &trouble), BK_REFUSED,
+            "There would be more wool than can be kept");
+    order.arrived_on = DAY(3, 2);
+    REFUSED(bk_material_order(&job, &order, &sentence, &trouble), BK_REFUSED, "than can be kept");
+    bk_store_close(store);
+}
+END_TEST
+
 START_TEST(an_order_without_a_known_cost_is_split_without_one)
 {
     bk_store *store = bench_store();
@@ -479,6 +494,7 @@ BK_TEST_MAIN("materials", what_lies_on_the_shelf_goes_to_the_most_urgent_first,
              what_arrived_when_it_was_ordered_lies_on_the_shelf,
              an_order_that_arrives_whole_lies_on_the_shelf,
              of_an_order_that_arrives_in_part_the_rest_stays_under_way_and_costs_add_up,
-             more_than_was_ordered_may_arrive, an_order_without_a_known_cost_is_split_without_one,
+             more_than_was_ordered_may_arrive, no_more_arrives_than_can_be_kept,
+             an_order_without_a_known_cost_is_split_without_one,
              what_cannot_be_counted_or_ordered_is_told_and_changes_nothing,
              a_material_is_found_by_its_name_or_the_nearest_is_told)

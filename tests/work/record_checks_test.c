@@ -47,6 +47,35 @@ START_TEST(names_hold_no_semicolon_no_slash_and_no_space_at_an_end)
 }
 END_TEST
 
+START_TEST(a_name_has_no_tab_and_no_new_line_at_an_end)
+{
+    bk_store *store = store_with_salt_road();
+    static const char *const keys[] = {"hem\t", "hem\n", "\them", "\r\nhem"};
+    for (size_t i = 0; i < sizeof keys / sizeof *keys; i++) {
+        bk_step step = step_of("P2", keys[i], NULL);
+        step_refused(store, &step, "step", "space");
+    }
+    bk_store_close(store);
+}
+END_TEST
+
+START_TEST(a_text_of_blanks_alone_is_no_text)
+{
+    bk_store *store = store_with_salt_road();
+    bk_step step = step_of("P2", "hem", NULL);
+    step.title = " \n";
+    step_refused(store, &step, "title", "Fill in");
+    step = step_of("P2", "\n", NULL);
+    step_refused(store, &step, "step", "Fill in");
+    step = step_of("P2", "hem", NULL);
+    step.note = "\t ";
+    bk_record_saved saved = save(store, BK_STEPS, NULL, &step);
+    FILLED(bk_step, kept, store, BK_STEPS, saved.id);
+    ck_assert_ptr_null(kept.note);
+    bk_store_close(store);
+}
+END_TEST
+
 START_TEST(numbers_have_bounds)
 {
     bk_store *store = store_with_salt_road();
@@ -166,8 +195,9 @@ START_TEST(a_step_of_an_order_of_work_stays_in_it)
 END_TEST
 
 BK_TEST_MAIN("record_checks", what_must_be_filled_in_is_asked_for,
-             names_hold_no_semicolon_no_slash_and_no_space_at_an_end, numbers_have_bounds,
-             the_quickest_is_not_above_the_longest, a_last_day_is_not_before_the_first,
+             names_hold_no_semicolon_no_slash_and_no_space_at_an_end,
+             a_name_has_no_tab_and_no_new_line_at_an_end, a_text_of_blanks_alone_is_no_text,
+             numbers_have_bounds, the_quickest_is_not_above_the_longest, a_last_day_is_not_before_the_first,
              skills_hours_and_currencies_are_what_they_are_called, a_step_that_has_fittings_stays_a_fit,
              lists_are_kept_without_spaces_and_empty_items_are_refused,
              a_ready_order_of_work_that_is_changed_is_the_workrooms_own,

@@ -161,7 +161,7 @@ START_TEST(the_rest_is_taken_away_by_itself)
     taken_away(store, BK_WORKS, id_of("work", "name", "Smock"), "2 steps go with it",
                "Taken away: order of work Smock with 2 steps");
     taken_away(store, BK_ORDERS, id_by("SELECT id FROM purchase WHERE arrived_on IS NOT NULL"), "-",
-               "Taken away: order of 5 m of linen");
+               "Taken away: order of 5 yd of linen");
     bk_store_close(store);
 }
 END_TEST

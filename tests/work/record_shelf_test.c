@@ -240,6 +240,20 @@ START_TEST(a_fitting_that_fits_takes_the_materials_of_its_step_once)
 }
 END_TEST
 
+START_TEST(a_running_clock_ends_when_a_fitting_of_its_step_is_filled_in_as_one_that_fits)
+{
+    bk_store *store = store_with_need_of_fit();
+    const char *sentence = NULL;
+    bk_job job = job_in(store);
+    MUST(bk_running_start(&job, id_of("step", "key", "fit"), &sentence, &trouble));
+    bk_ask("UPDATE running SET started_at = '2027-03-02T09:00:00+01:00'");
+    set_outcome(store, BK_FITS);
+    ck_assert_str_eq(bk_ask("SELECT count(*) FROM running"), "0");
+    ck_assert_str_eq(bk_ask("SELECT took FROM step WHERE key = 'fit'"), "30");
+    bk_store_close(store);
+}
+END_TEST
+
 START_TEST(a_step_that_is_done_already_is_not_done_again_by_its_fitting)
 {
     bk_store *store = store_with_need_of_fit();
@@ -273,5 +287,6 @@ BK_TEST_MAIN("record_shelf", what_lies_there_is_counted_by_the_difference,
              a_step_filled_in_as_done_takes_its_materials_as_a_tick_does,
              a_running_clock_ends_when_its_step_is_filled_in_as_done,
              a_fitting_that_fits_takes_the_materials_of_its_step_once,
+             a_running_clock_ends_when_a_fitting_of_its_step_is_filled_in_as_one_that_fits,
              a_step_that_is_done_already_is_not_done_again_by_its_fitting,
              what_a_done_step_used_stays_used_when_it_is_taken_away)

@@ -16,8 +16,12 @@ typedef int64_t bk_quantity; ///< millionths of the material's unit
 /// The largest quantity that can be written down, a thousand million units: thousands of them add up without overflow.
 #define BK_QUANTITY_MOST (INT64_C(1000000000) * BK_QUANTITY_ONE)
 
+/// How far from zero the sum of all that moved on a shelf may lie: steps that are done take what they need also where
+/// nothing lies there.
+#define BK_SHELF_MOST (1000 * BK_QUANTITY_MOST)
+
 /// Reads a plain decimal number with at most six decimals, as millionths; a sign `-` is allowed when
-/// `below_zero`. At most BK_QUANTITY_MOST.
+/// `below_zero`. At most BK_QUANTITY_MOST, and not below -BK_SHELF_MOST.
 bk_reading bk_quantity_read(const char *text, bool below_zero, bk_quantity *quantity);
 /// Writes it without trailing zeros: `2.4`, `-0.5`, `3`; the empty string for BK_NO_AMOUNT. Returns `out`.
 char *bk_quantity_write(bk_quantity quantity, char out[BK_AMOUNT_ROOM]);

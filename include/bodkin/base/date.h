@@ -37,7 +37,7 @@ char *bk_time_write(bk_minute time, char out[BK_TIME_ROOM]);
 char *bk_moment_write(bk_moment moment, char out[BK_MOMENT_ROOM]);
 
 /// "Tue 9 Mar" (English, as all of the program's text), with the year ("Tue 9 Mar 2027") when it is not
-/// `today`'s.
+/// `today`'s and the day is past or more than 300 days to come.
 char *bk_day_words(bk_day day, bk_day today, char out[BK_DAY_WORDS_ROOM]);
 
 /// The day of a date that exists, in any year that a bk_day reaches.

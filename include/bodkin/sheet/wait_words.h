@@ -13,6 +13,9 @@ const char *bk_wait_sentence(const bk_rail *rail, const bk_wait *wait, bk_arena 
 /// "needs 2.4 m of wool flannel: on the shelf".
 const char *bk_claim_sentence(const bk_rail *rail, const bk_claim *claim, bk_arena *arena);
 
+/// "late: none; tight: 3B, 7B and 9 more; 174 h of work left": who looks for ten seconds needs no more.
+const char *bk_rail_verdict(const bk_rail *rail, bk_arena *arena);
+
 /// "2.4 m", "12": a quantity with its unit, but for things counted.
 const char *bk_quantity_words(const bk_material *material, bk_quantity quantity, bk_arena *arena);
 

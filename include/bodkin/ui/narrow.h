@@ -28,7 +28,7 @@ typedef const char *bk_findable_text(const void *context, size_t index, bk_arena
 /// Folds `count` texts, which are not needed afterwards. Freed by bk_findable_free (NULL allowed).
 bk_findable *bk_findable_of(size_t count, bk_findable_text *text, const void *context);
 
-/// The same of the costumes of a rail: number, role, performer, title, state, waits.
+/// The same of the costumes of a rail: number, role, performer, title, state, urgency, waits.
 bk_findable *bk_findable_new(const bk_rail *rail);
 void bk_findable_free(bk_findable *findable);
 

@@ -72,4 +72,7 @@ bool bk_paint_items_fit(const bk_item *items, size_t count, size_t width);
 /// stands in the rows above, over what was drawn there.
 void bk_paint_notice(const bk_paint *paint, const char *text, const bk_item *items, size_t count);
 
+/// Whether it stands on one row with the items.
+bool bk_paint_notice_fits(const bk_paint *paint, const char *text, const bk_item *items, size_t count);
+
 #endif

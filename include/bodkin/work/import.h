@@ -19,6 +19,8 @@ typedef struct bk_import_report {
     /// Filled cells that differed from what the workroom knew: "performers.csv: X: note: was ..., is now ..."
     const char **replaced;
     size_t replaced_count;
+    /// What the production of that name had before of what the folder has nothing of: "1 need and 1 fitting"; NULL: nothing.
+    const char *gone;
 } bk_import_report;
 
 /// Names the workroom knows, for the checks of a folder; `known` is the caller's (bk_known_free).

@@ -11,7 +11,9 @@
 typedef struct bk_note_line {
     bk_note record;         ///< its costume, piece and step (the key) named as far as they are still there
     const char *step_title; ///< NULL without a step
+    const char *step_piece; ///< name of the piece of that step, which the note itself need not name
     bool step_done;         ///< that step is done
+    bool became_step;       ///< that step was made of it: it bears its text
 } bk_note_line;
 
 typedef struct bk_note_list {
