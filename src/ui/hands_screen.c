@@ -105,13 +105,16 @@ static void add_heading(bk_ledger *ledger, const char *text)
 // Where a group is empty, a line stands for it, so that the cursor can go there.
 static void add_nobody(bk_ledger *ledger, bk_family family, const char *text)
 {
-    const bk_ledger_line line = {.id = NOBODY_YET,
-                                 .family = family,
-                                 .cells = {[NAME] = text},
-                                 .style = BK_STYLE_DIM,
-                                 .detail = family == BK_PEOPLE
-                                               ? "+ enters somebody who helps to make the costumes."
-                                               : "+ enters who is away and when, people and performers."};
+    const bk_ledger_line line = {
+        .id = NOBODY_YET,
+        .family = family,
+        .cells = {[NAME] = text},
+        .style = BK_STYLE_DIM,
+        .detail = family == BK_PEOPLE
+                      ? "+ enters somebody who makes costumes here: yourself first, with all you can do. "
+                        "As soon as one person stands here, a step that nobody here can "
+                        "do is held."
+                      : "+ enters who is away and when, people and performers."};
     bk_ledger_add(ledger, &line);
 }
 
@@ -197,7 +200,9 @@ static const bk_key_table tables[] = {{.rows = rows, .count = sizeof rows / size
 
 static const bk_meaning meanings[] = {
     {"this week", "hours from Monday to Sunday, absences taken off; of an absence, its days"},
-    {"skills", "the kinds of step that somebody can do"},
+    {"skills",
+     "the kinds of step that somebody can do; a step of a kind that nobody listed can do, with hours before "
+     "its costume is due, is held: so list yourself too"},
 };
 
 const bk_screen_kind bk_hands_screen = {
