@@ -21,3 +21,19 @@ FROM movement
 WHERE step_id = ?1 AND kind = 'use' AND id > coalesce(
     (SELECT max(back.id) FROM movement AS back WHERE back.step_id = ?1 AND back.kind = 'return'), 0)
 GROUP BY material_id;
+
+-- The steps it comes after that are still open, in the order written.
+-- name: read_step_open_before
+SELECT piece.name, step.key FROM step_after
+CROSS JOIN step ON step.id = step_after.after_id CROSS JOIN piece ON piece.id = step.piece_id
+WHERE step_after.step_id = ?1 AND step.done_on IS NULL
+    AND NOT EXISTS (SELECT 1 FROM fitting WHERE fitting.step_id = step.id AND fitting.outcome = 'fits')
+ORDER BY step_after.position;
+
+-- How much of its needs a counted shelf does not have.
+-- name: read_step_lacks
+SELECT material_id, CAST(min(wanted, wanted - held) AS INTEGER), 1 FROM (
+    SELECT material_id, total(quantity) AS wanted,
+        (SELECT total(quantity) FROM movement WHERE movement.material_id = need.material_id) AS held
+    FROM need WHERE step_id = ?1 GROUP BY material_id) AS shelf
+WHERE wanted > held AND EXISTS (SELECT 1 FROM movement WHERE movement.material_id = shelf.material_id);

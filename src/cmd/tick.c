@@ -1,7 +1,11 @@
 #include "bodkin/work/tick.h"
 
+#include <stdio.h>
+
+#include "bodkin/base/text.h"
 #include "bodkin/cmd/command.h"
 #include "bodkin/cmd/surroundings.h"
+#include "bodkin/sheet/outlook_words.h"
 #include "bodkin/work/productions.h"
 
 // `tick` and `untick`: a step is done, or open again.
@@ -16,6 +20,15 @@ static bk_status find_step(const bk_call *call, bk_store *store, bk_arena *arena
     return status ? status : bk_step_find(store, &production, call->arguments[0], step, error);
 }
 
+/// What a tick went against goes to stderr, a line each; it is done all the same.
+static void tell_remarks(const bk_step_outlook *outlook, bk_day today, bk_arena *arena)
+{
+    const char *remarks = bk_outlook_remarks(outlook, today, arena);
+    if (remarks) {
+        fprintf(stderr, "%s\n", bk_text_safe_paragraphs(arena, remarks, bk_ascii_only()));
+    }
+}
+
 static bk_status mark_done(const bk_call *call, bk_store *store, int64_t step, bk_arena *arena,
                            const char **sentence, bk_error *error)
 {
@@ -25,7 +38,15 @@ static bk_status mark_done(const bk_call *call, bk_store *store, int64_t step, b
         .done_by = call->by ? call->by : call->name,
         .took = call->took,
     };
-    return bk_step_tick(store, step, &tick, bk_now(now), arena, sentence, error);
+    bk_step_outlook outlook;
+    bk_status status = bk_step_outlook_read(store, step, arena, &outlook, error);
+    if (!status) {
+        status = bk_step_tick(store, step, &tick, bk_now(now), arena, sentence, error);
+    }
+    if (!status) {
+        tell_remarks(&outlook, bk_call_today(call), arena);
+    }
+    return status;
 }
 
 static bk_status mark_open(const bk_call *call, bk_store *store, int64_t step, bk_arena *arena,

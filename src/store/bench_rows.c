@@ -16,6 +16,18 @@ static const bk_family_table materials_table = {
     .field_count = sizeof material_fields / sizeof material_fields[0],
 };
 
+static const bk_field name_fields[] = {
+    {offsetof(bk_step_name, piece), BK_FIELD_TEXT, BK_FIELD_BOTH, NULL},
+    {offsetof(bk_step_name, key), BK_FIELD_TEXT, BK_FIELD_BOTH, NULL},
+};
+
+static const bk_family_table names_table = {
+    .what = "name of a step",
+    .size = sizeof(bk_step_name),
+    .fields = name_fields,
+    .field_count = sizeof name_fields / sizeof name_fields[0],
+};
+
 bk_status bk_store_find_step(bk_store *store, int64_t production, const char *piece, const char *key,
                              int64_t *id, bk_error *error)
 {
@@ -77,4 +89,15 @@ bk_status bk_store_step_needs(bk_store *store, int64_t step, bk_arena *arena, bk
 bk_status bk_store_step_uses(bk_store *store, int64_t step, bk_arena *arena, bk_rows *uses, bk_error *error)
 {
     return bk_store_read_by(store, BK_SQL_READ_STEP_USES, &step, &materials_table, arena, uses, error);
+}
+
+bk_status bk_store_step_lacks(bk_store *store, int64_t step, bk_arena *arena, bk_rows *lacks, bk_error *error)
+{
+    return bk_store_read_by(store, BK_SQL_READ_STEP_LACKS, &step, &materials_table, arena, lacks, error);
+}
+
+bk_status bk_store_step_open_before(bk_store *store, int64_t step, bk_arena *arena, bk_rows *names,
+                                    bk_error *error)
+{
+    return bk_store_read_by(store, BK_SQL_READ_STEP_OPEN_BEFORE, &step, &names_table, arena, names, error);
 }

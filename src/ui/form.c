@@ -8,6 +8,7 @@
 #include "bodkin/ui/form_conflict.h"
 #include "bodkin/ui/form_draw.h"
 #include "bodkin/ui/form_keys.h"
+#include "bodkin/ui/form_make.h"
 #include "bodkin/ui/form_pick.h"
 #include "bodkin/ui/form_save.h"
 #include "bodkin/ui/form_steps.h"
@@ -29,38 +30,26 @@ static void close_form(bk_screen *screen)
 static bk_status read_form(bk_screen *screen, bk_error *error)
 {
     bk_form *form = screen->self;
+    bool made = false;
     bk_status status = bk_form_look(form, error);
-    return status ? status : bk_form_pick_again(form, error);
-}
-
-static void draw_noticed(const bk_form *form, const bk_paint *paint)
-{
-    bk_spot spot = bk_paint_row(paint, 1);
-    if (form->gone)
-        bk_paint_text(paint, spot, BK_STYLE_TIGHT, "Taken away at another terminal meanwhile; saving asks.");
-    else if (form->newer)
-        bk_paint_text(paint, spot, BK_STYLE_TIGHT,
-                      bk_arena_print(paint->arena,
-                                     "Changed at another terminal meanwhile: %s. Saving shows both.",
-                                     bk_form_changed_there(form, paint->arena)));
+    if (!status)
+        status = bk_form_make_return(form, &made, error);
+    return status || made ? status : bk_form_pick_again(form, error);
 }
 
 static void draw(bk_screen *screen, const bk_paint *paint)
 {
     bk_form *form = screen->self;
-    if (form->mode == BK_FORM_NEWER && form->newer) {
+    if (form->mode == BK_FORM_NEWER && form->newer)
         bk_form_draw_conflict(form, paint);
-        return;
-    }
-    bk_form_draw(form, paint);
-    draw_noticed(form, paint);
+    else
+        bk_form_draw(form, paint);
 }
 
 static size_t draw_question(bk_screen *screen, const bk_paint *paint, bk_spot spot)
 {
     static const char *const questions[] = {
         [BK_FORM_FILLING] = NULL,
-        [BK_FORM_LEAVING] = "What you typed is not saved.",
         [BK_FORM_NEWER] = NULL,
         [BK_FORM_GONE] = "Another terminal has taken it away.",
     };

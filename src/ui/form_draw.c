@@ -3,7 +3,8 @@
 #include <string.h>
 
 #include "bodkin/base/text.h"
-#include "bodkin/ui/form_pick.h"
+#include "bodkin/ui/form_pick_draw.h"
+#include "bodkin/ui/form_save.h"
 #include "bodkin/ui/form_typed.h"
 
 enum {
@@ -13,7 +14,9 @@ enum {
     LABEL_GAP = 2,
     ASIDE_COLUMN = 24, // behind the beginning of the text
     ASIDE_GAP = 3,
-    SAYS_ROWS = 2,
+    SAYS_ROWS = 2, // kept for what is said
+    SAYS_MOST = 4,
+    NOTICE_MOST = 3,
     LIST_ROWS = 6,   // kept for the list to pick from
     WHOLE_ROWS = 3,  // least of a long text at hand
     WHOLE_MOST = 10, // and most
@@ -23,6 +26,7 @@ enum {
 // Where the parts stand in one picture.
 typedef struct layout {
     size_t text_column, text_width;
+    size_t first_row;  ///< of the fields
     size_t fields_end; ///< row behind the last that fields may take
     size_t rows;       ///< all rows of the fields
 } layout;
@@ -77,23 +81,42 @@ static size_t first_row_of(const bk_form *form, const bk_paint *paint, size_t fi
     return rows;
 }
 
-static layout lay_out(bk_form *form, const bk_paint *paint)
+// What another terminal has done meanwhile; NULL: nothing.
+static const char *noticed(const bk_form *form, const bk_paint *paint)
+{
+    if (form->gone)
+        return "Taken away at another terminal meanwhile; saving asks.";
+    if (!form->newer)
+        return NULL;
+    return bk_arena_print(paint->arena, "Changed at another terminal meanwhile: %s. Saving shows both.",
+                          bk_form_changed_there(form, paint->arena));
+}
+
+static size_t draw_noticed(const bk_form *form, const bk_paint *paint)
+{
+    const char *sentence = noticed(form, paint);
+    bk_spot spot = bk_paint_row(paint, FIRST_ROW - 1);
+    return sentence ? bk_paint_whole(paint, spot, NOTICE_MOST, BK_STYLE_TIGHT, sentence) : 0;
+}
+
+static layout lay_out(bk_form *form, const bk_paint *paint, size_t noticed_rows)
 {
     layout parts = {.text_column = LABEL_COLUMN + label_width(form) + LABEL_GAP};
+    parts.first_row = FIRST_ROW + (noticed_rows > 0 ? noticed_rows - 1 : 0);
     parts.text_width = paint->columns - parts.text_column - 1;
     parts.text_width = parts.text_width < TEXT_MOST ? parts.text_width : TEXT_MOST;
     form->text_columns = parts.text_width;
     size_t below = 1 + SAYS_ROWS + (has_lists(form) ? LIST_ROWS : 0) + 1;
-    size_t room = paint->rows - FIRST_ROW - below;
+    size_t room = paint->rows - parts.first_row - below;
     parts.rows = first_row_of(form, paint, SIZE_MAX, parts.text_width);
-    parts.fields_end = FIRST_ROW + (parts.rows < room ? parts.rows : room);
+    parts.fields_end = parts.first_row + (parts.rows < room ? parts.rows : room);
     return parts;
 }
 
 // Brings the field at hand in sight, and leaves no room empty at the end.
 static void scroll(bk_form *form, const bk_paint *paint, const layout *parts)
 {
-    size_t seen = parts->fields_end - FIRST_ROW;
+    size_t seen = parts->fields_end - parts->first_row;
     size_t first = first_row_of(form, paint, form->at, parts->text_width);
     size_t last = first + field_rows(form, paint, form->at, parts->text_width);
     if (form->top > first)
@@ -167,6 +190,16 @@ typedef struct aside {
     int style;
 } aside;
 
+// What stands in place of a text that is not there: "needed, in m".
+static const char *empty_words(const bk_form *form, const bk_paint *paint, size_t field)
+{
+    const char *needed = bk_form_column(form, field)->required ? "needed" : NULL;
+    const char *unit = form->values[field].unit;
+    if (!unit)
+        return needed;
+    return bk_arena_print(paint->arena, "%s%sin %s", needed ? needed : "", needed ? ", " : "", unit);
+}
+
 // What stands beside a field's text.
 static aside aside_of(const bk_form *form, const bk_paint *paint, size_t field)
 {
@@ -177,11 +210,11 @@ static aside aside_of(const bk_form *form, const bk_paint *paint, size_t field)
     if (value->doubt && !at_hand)
         return (aside){"doubtful", BK_STYLE_TIGHT};
     if (value->line.text.length == 0)
-        return (aside){bk_form_column(form, field)->required ? "needed" : NULL, BK_STYLE_DIM};
+        return (aside){empty_words(form, paint, field), BK_STYLE_DIM};
     bool suggested = !value->typed && value->begun[0] == '\0';
     const char *words = bk_form_aside(form, field, paint->arena);
     if (!words)
-        words = value->tells;
+        words = value->unit ? value->unit : value->tells;
     if (suggested)
         words = words ? bk_arena_print(paint->arena, "%s, suggested", words) : "suggested";
     return (aside){words, BK_STYLE_DIM};
@@ -237,14 +270,15 @@ static void draw_fields(bk_form *form, const bk_paint *paint, const layout *part
         if (!bk_form_asked(form, i))
             continue;
         size_t rows = field_rows(form, paint, i, parts->text_width);
-        if (at >= form->top && FIRST_ROW + at - form->top + rows <= parts->fields_end)
-            draw_field(form, paint, parts, i, FIRST_ROW + at - form->top);
+        size_t row = parts->first_row + at - form->top;
+        if (at >= form->top && row + rows <= parts->fields_end)
+            draw_field(form, paint, parts, i, row);
         at += rows;
     }
-    bk_spot above = bk_paint_row(paint, FIRST_ROW - 1), below = bk_paint_row(paint, parts->fields_end);
-    if (form->top > 0)
+    bk_spot above = bk_paint_row(paint, parts->first_row - 1), below = bk_paint_row(paint, parts->fields_end);
+    if (form->top > 0 && !noticed(form, paint))
         bk_paint_right(paint, above, BK_STYLE_DIM, "more above");
-    if (form->top + parts->fields_end - FIRST_ROW < parts->rows)
+    if (form->top + parts->fields_end - parts->first_row < parts->rows)
         bk_paint_right(paint, below, BK_STYLE_DIM, "more below");
 }
 
@@ -271,24 +305,24 @@ static const char *doubt_left(const bk_form *form, const bk_paint *paint)
                           form->values[form->before_at].doubt);
 }
 
-// What is wrong, or else the help and what is doubtful; of those two the help gives way where there is no room.
-static void draw_said(const bk_form *form, const bk_paint *paint, size_t row)
+// What is wrong, or else the help and what is doubtful; of those two the help gives way where there is no room. Returns the
+// rows used.
+static size_t draw_said(const bk_form *form, const bk_paint *paint, size_t row)
 {
     const bk_form_value *value = &form->values[form->at];
     const char *doubt = value->doubt ? value->doubt : doubt_left(form, paint);
-    const char *wrong = form->said ? form->said : value->wrong;
+    const char *wrong = form->said ? form->said : value->wrong, *help = help_of(form, paint);
     bk_spot spot = {row, LABEL_COLUMN, paint->columns - LABEL_COLUMN - 1};
     spot.width = spot.width < TEXT_MOST ? spot.width : TEXT_MOST;
-    size_t rows = form->pick.cursor.count > 0 ? SAYS_ROWS : paint->rows - 1 - row;
-    if (wrong) {
-        bk_paint_whole(paint, spot, rows, BK_STYLE_LATE, wrong);
-        return;
-    }
-    bool all = !doubt || bk_paint_rows(paint, spot.width, doubt) < rows;
-    if (all)
-        spot.row += bk_paint_whole(paint, spot, doubt ? 1 : SAYS_ROWS, BK_STYLE_DIM, help_of(form, paint));
-    if (doubt)
-        bk_paint_whole(paint, spot, rows - (spot.row - row), BK_STYLE_TIGHT, doubt);
+    size_t rows = form->pick.cursor.count > 0 ? SAYS_MOST : paint->rows - 1 - row;
+    if (wrong)
+        return bk_paint_whole(paint, spot, rows, BK_STYLE_LATE, wrong);
+    if (!doubt)
+        return bk_paint_whole(paint, spot, rows, BK_STYLE_DIM, help);
+    size_t doubted = bk_paint_rows(paint, spot.width, doubt), helped = bk_paint_rows(paint, spot.width, help);
+    if (doubted + helped <= rows)
+        spot.row += bk_paint_whole(paint, spot, helped, BK_STYLE_DIM, help);
+    return spot.row - row + bk_paint_whole(paint, spot, rows - (spot.row - row), BK_STYLE_TIGHT, doubt);
 }
 
 void bk_form_draw_head(const bk_form *form, const bk_paint *paint)
@@ -302,11 +336,12 @@ void bk_form_draw_head(const bk_form *form, const bk_paint *paint)
 
 void bk_form_draw(bk_form *form, const bk_paint *paint)
 {
-    layout parts = lay_out(form, paint);
+    layout parts = lay_out(form, paint, draw_noticed(form, paint));
     scroll(form, paint, &parts);
     bk_form_draw_head(form, paint);
     draw_fields(form, paint, &parts);
     size_t row = parts.fields_end + 1;
-    draw_said(form, paint, row);
-    bk_form_pick_draw(form, paint, row + SAYS_ROWS, paint->rows - 1, parts.text_column);
+    size_t said = draw_said(form, paint, row);
+    row += said < SAYS_ROWS ? SAYS_ROWS : said;
+    bk_form_pick_draw(form, paint, row, paint->rows - 1, parts.text_column);
 }

@@ -166,6 +166,7 @@ void bk_form_values_free(bk_form *form)
         free(value->wrong);
         free(value->doubt);
         free(value->tells);
+        free(value->unit);
     }
     free(form->values);
 }
@@ -286,13 +287,13 @@ const char *bk_form_aside(const bk_form *form, size_t field, bk_arena *arena)
 
 void bk_form_suggest(bk_form *form)
 {
-    if (form->id != 0)
-        return;
     bk_arena *arena = bk_arena_new();
     for (size_t i = 0; i < form->kind->field_count; i++) {
         bk_form_value *value = &form->values[i];
         const bk_form_field *field = &form->kind->fields[i];
-        if (!field->suggests || value->typed || value->begun[0])
+        if (field->unit)
+            bk_form_keep(&value->unit, field->unit(form, arena));
+        if (form->id != 0 || !field->suggests || value->typed || value->begun[0])
             continue;
         const char *suggested = field->suggests(form, arena);
         bk_form_line_put(&value->line, suggested ? suggested : "");

@@ -2,10 +2,12 @@
 
 #include "bodkin/base/text.h"
 #include "bodkin/ui/form_editor.h"
+#include "bodkin/ui/form_make.h"
 #include "bodkin/ui/form_pick.h"
 #include "bodkin/ui/form_save.h"
 #include "bodkin/ui/form_steps.h"
 #include "bodkin/ui/form_typed.h"
+#include "bodkin/ui/leaving.h"
 #include "bodkin/ui/stack.h"
 
 static bk_form_value *at_hand(const bk_form *form)
@@ -25,11 +27,13 @@ static bool at_list(const bk_form *form)
 
 // ------------------------------------------------------------------------------------------------- its keys
 
-// Goes on from a field, or stays once where something is wrong with it.
+// Goes on from a field, or stays once where something is wrong with it, with what may have been meant chosen.
 static void go_on(bk_screen *screen, const bk_key_row *row)
 {
     bk_form *form = screen->self;
     bk_form_value *value = at_hand(form);
+    if (row->name == BK_KEY_ENTER && bk_form_make(screen))
+        return;
     bool taken = bk_form_pick_take(form, "");
     size_t next = bk_form_next(form, form->at, 1);
     bk_form_leave(form);
@@ -37,6 +41,7 @@ static void go_on(bk_screen *screen, const bk_key_row *row)
         if (taken)
             bk_form_arrive(form, form->at);
         value->told = true;
+        bk_form_pick_offer(form);
     } else if (next == form->at && row->name == BK_KEY_ENTER) {
         bk_form_save(screen);
     } else {
@@ -111,8 +116,6 @@ static void empty(bk_screen *screen, const bk_key_row *row)
 static void save(bk_screen *screen, const bk_key_row *row)
 {
     (void)row;
-    bk_form *form = screen->self;
-    form->mode = BK_FORM_FILLING;
     bk_form_save(screen);
 }
 
@@ -131,7 +134,7 @@ static void leave(bk_screen *screen, const bk_key_row *row)
     (void)row;
     bk_form *form = screen->self;
     if (bk_form_changed(form))
-        form->mode = BK_FORM_LEAVING;
+        bk_leaving_ask(screen, "back to the form", bk_form_save);
     else
         bk_stack_pop(screen->stack);
 }
@@ -140,12 +143,6 @@ static void leave_list(bk_screen *screen, const bk_key_row *row)
 {
     (void)row;
     ((bk_form *)screen->self)->pick.chosen = false;
-}
-
-static void throw_away(bk_screen *screen, const bk_key_row *row)
-{
-    (void)row;
-    bk_stack_pop(screen->stack);
 }
 
 static void stay(bk_screen *screen, const bk_key_row *row)
@@ -200,9 +197,19 @@ static bool has_editor(const bk_screen *screen)
     return form->kind->fields[form->at].whole;
 }
 
+static bool makes(const bk_screen *screen)
+{
+    return bk_form_pick_makes(screen->self) != NULL;
+}
+
+static bool takes(const bk_screen *screen)
+{
+    return !makes(screen);
+}
+
 static bool takes_many(const bk_screen *screen)
 {
-    return at_list(screen->self);
+    return at_list(screen->self) && takes(screen);
 }
 
 // ------------------------------------------------------------------------------------------------- the tables
@@ -271,8 +278,10 @@ static const bk_key_row picking_rows[] = {
     {.name = BK_KEY_ENTER,
      .written = "Enter",
      .bottom = "take it",
-     .help = "take what is chosen",
-     .act = go_on},
+     .help = "take what is chosen; behind a + it makes what is typed, in a form of its own",
+     .act = go_on,
+     .matters = takes},
+    {.name = BK_KEY_ENTER, .written = "Enter", .bottom = "make it", .act = go_on, .matters = makes},
     {.name = BK_KEY_TYPED,
      .typed = ";",
      .written = ";",
@@ -287,12 +296,6 @@ static const bk_key_row picking_rows[] = {
      .bottom = "as typed",
      .help = "leave the list, what was typed stays",
      .act = leave_list},
-};
-
-static const bk_key_row leaving_rows[] = {
-    {.name = BK_KEY_ENTER, .written = "Enter", .bottom = "throw it away", .act = throw_away},
-    {.name = BK_KEY_SAVE, .written = "Ctrl-S", .bottom = "save it", .act = save},
-    {.name = BK_KEY_ESCAPE, .written = "Escape", .bottom = "back to the form", .act = stay},
 };
 
 static const bk_key_row newer_rows[] = {
@@ -313,7 +316,6 @@ static const bk_key_row gone_rows[] = {
 
 const bk_key_table bk_form_tables[BK_FORM_TABLES] = {
     [BK_FORM_FILLING] = TABLE("In a form", filling_rows),
-    [BK_FORM_LEAVING] = TABLE(NULL, leaving_rows),
     [BK_FORM_NEWER] = TABLE(NULL, newer_rows),
     [BK_FORM_GONE] = TABLE(NULL, gone_rows),
     [BK_FORM_PICKING] = TABLE("While something of the list is chosen", picking_rows),
@@ -356,6 +358,7 @@ bool bk_form_take(bk_screen *screen, const bk_key *key)
 {
     bk_form *form = screen->self;
     bk_form_keep(&form->said, NULL);
+    form->making = NULL;
     if (form->mode == BK_FORM_FILLING && key->name == BK_KEY_TYPED) {
         type(form, key);
         return true;
@@ -363,7 +366,5 @@ bool bk_form_take(bk_screen *screen, const bk_key *key)
     const bk_key_row *row = key->pasted ? NULL : bk_key_row_find(bk_screen_table(screen), key);
     if (row && row->act)
         row->act(screen, row);
-    else if (form->mode == BK_FORM_LEAVING)
-        form->mode = BK_FORM_FILLING;
     return true;
 }

@@ -6,8 +6,6 @@
 #include "bodkin/base/text.h"
 #include "bodkin/ui/form_typed.h"
 
-enum { TELLS_GAP = 3, TEXT_MOST = 34 };
-
 static const bk_form_field *field_at_hand(const bk_form *form)
 {
     return &form->kind->fields[form->at];
@@ -59,23 +57,43 @@ bk_status bk_form_pick_read(bk_form *form, bk_error *error)
     return status;
 }
 
+static bool at_making(const bk_form_pick *pick)
+{
+    return pick->chosen && pick->cursor.at >= pick->shown_count;
+}
+
 static const char *chosen_text(const bk_form_pick *pick)
 {
-    return pick->chosen ? pick->all.items[pick->shown[pick->cursor.at]].text : NULL;
+    return pick->chosen && !at_making(pick) ? pick->all.items[pick->shown[pick->cursor.at]].text : NULL;
+}
+
+static void choose(bk_form_pick *pick, size_t row)
+{
+    bk_cursor_put(&pick->cursor, row);
+    pick->chosen = true;
+}
+
+// The row of a choice among those shown, or `shown_count`.
+static size_t row_of(const bk_form_pick *pick, const char *text)
+{
+    size_t row = 0;
+    while (row < pick->shown_count && !bk_same_text(pick->all.items[pick->shown[row]].text, text))
+        row++;
+    return row;
 }
 
 bk_status bk_form_pick_again(bk_form *form, bk_error *error)
 {
     bk_form_pick *pick = &form->pick;
     bk_arena *arena = bk_arena_new();
+    bool making = at_making(pick);
+    size_t make = pick->cursor.at - pick->shown_count;
     const char *before = bk_arena_text(arena, chosen_text(pick));
     bk_status status = bk_form_pick_read(form, error);
+    size_t row = making ? pick->shown_count + make : row_of(pick, before);
     pick->chosen = false;
-    for (size_t i = 0; before && i < pick->cursor.count; i++)
-        if (bk_same_text(pick->all.items[pick->shown[i]].text, before)) {
-            bk_cursor_put(&pick->cursor, i);
-            pick->chosen = true;
-        }
+    if (row < pick->shown_count + (making ? pick->makes : 0))
+        choose(pick, row);
     bk_arena_free(arena);
     return status;
 }
@@ -167,39 +185,96 @@ static void show_nearest_first(bk_form *form, const char *wanted, size_t except)
             if (nearness_of(pick, i, wanted) == nearness &&
                 !(is_list(form) && has_item(form, pick->all.items[i].text, except)))
                 pick->shown[count++] = i;
-    pick->cursor.at = pick->cursor.top = 0;
-    bk_cursor_fit(&pick->cursor, count, pick->cursor.seen);
+    pick->shown_count = count;
 }
 
-// Whether a choice is what stands in the field.
-static bool stands_there(const bk_form *form, const bk_form_choice *one)
+static bool can_pick(const bk_form_pick *pick, const char *item, size_t length)
 {
-    return bk_same_text(one->text, bk_form_line_text(&form->values[form->at].line));
+    for (size_t i = 0; i < pick->all.count; i++)
+        if (strlen(pick->all.items[i].text) == length && strncmp(pick->all.items[i].text, item, length) == 0)
+            return true;
+    return false;
 }
 
+// Whether something is called so already, whatever its capitals.
+static bool is_there(const bk_form_pick *pick, const char *wanted)
+{
+    for (size_t i = 0; i < pick->all.count; i++)
+        if (nearness_of(pick, i, wanted) == SAME)
+            return true;
+    return false;
+}
+
+static void offer_to_make(bk_form *form, const char *item, const char *wanted)
+{
+    bk_form_pick *pick = &form->pick;
+    const bk_form_field *field = field_at_hand(form);
+    pick->makes = 0;
+    if (!*wanted || !bk_form_is_strict(form, form->at) || is_there(pick, wanted))
+        return;
+    pick->name = bk_arena_text(pick->arena, item);
+    while (pick->makes < BK_FORM_MAKES && field->makes[pick->makes])
+        pick->makes++;
+}
+
+// The item that is being typed, without blanks round it.
+static const char *item_typed(const bk_form *form, size_t from, size_t length, bk_arena *arena)
+{
+    const char *text = bk_form_line_text(&form->values[form->at].line) + from;
+    for (; length > 0 && *text == ' '; length--)
+        text++;
+    while (length > 0 && text[length - 1] == ' ')
+        length--;
+    return bk_arena_bytes(arena, text, length);
+}
+
+static void show(bk_form *form, const char *item, size_t from, bk_arena *arena)
+{
+    bk_form_pick *pick = &form->pick;
+    bool arrived = form->values[form->at].arrived, strict = bk_form_is_strict(form, form->at);
+    bool stands = arrived && (!strict || can_pick(pick, item, strlen(item)));
+    const char *wanted = stands ? "" : bk_text_fold(arena, item);
+    show_nearest_first(form, wanted, arrived ? SIZE_MAX : from);
+    pick->nothing = strict && *wanted && pick->shown_count == 0 && pick->all.count > 0;
+    if (pick->nothing)
+        show_nearest_first(form, "", SIZE_MAX);
+    offer_to_make(form, item, wanted);
+    pick->cursor.at = pick->cursor.top = 0;
+    bk_cursor_fit(&pick->cursor, pick->shown_count + pick->makes, pick->cursor.seen);
+    pick->chosen = strict && !arrived && *wanted && !pick->nothing && pick->shown_count > 0;
+}
+
+// Brings the choice that stands in the field, or is the nearest to what does, in sight.
 static void bring_in_sight(bk_form *form)
 {
     bk_form_pick *pick = &form->pick;
-    for (size_t i = 0; i < pick->cursor.count; i++)
-        if (stands_there(form, &pick->all.items[pick->shown[i]]))
-            bk_cursor_put(&pick->cursor, i);
+    const char *text = bk_form_line_text(&form->values[form->at].line);
+    size_t row = row_of(pick, pick->nothing ? bk_form_pick_nearest(form) : text);
+    if (row < pick->shown_count)
+        bk_cursor_put(&pick->cursor, row);
 }
 
 void bk_form_pick_narrow(bk_form *form)
 {
-    bk_form_pick *pick = &form->pick;
-    const bk_form_value *value = &form->values[form->at];
-    if (pick->all.count == 0)
-        return;
     size_t length = 0, from = item_at_cursor(form, &length);
     bk_arena *arena = bk_arena_new();
-    const char *item = bk_arena_bytes(arena, bk_form_line_text(&value->line) + from, length);
-    const char *wanted = value->arrived ? "" : bk_text_fold(arena, item);
-    show_nearest_first(form, wanted, value->arrived ? SIZE_MAX : from);
-    pick->chosen = *wanted && bk_form_is_strict(form, form->at) && pick->cursor.count > 0;
-    if (value->arrived)
+    show(form, item_typed(form, from, length, arena), from, arena);
+    if (form->values[form->at].arrived || form->pick.nothing)
         bring_in_sight(form);
     bk_arena_free(arena);
+}
+
+const char *bk_form_pick_nearest(const bk_form *form)
+{
+    const bk_form_pick *pick = &form->pick;
+    size_t length = 0, from = item_at_cursor(form, &length);
+    bk_arena *arena = bk_arena_new();
+    const char **texts = bk_arena_clear(arena, pick->all.count, sizeof *texts);
+    for (size_t i = 0; i < pick->all.count; i++)
+        texts[i] = pick->all.items[i].text;
+    const char *nearest = bk_nearest(item_typed(form, from, length, arena), texts, pick->all.count);
+    bk_arena_free(arena);
+    return nearest;
 }
 
 // ---------------------------------------------------------------------------------------------------- its keys
@@ -207,7 +282,26 @@ void bk_form_pick_narrow(bk_form *form)
 bool bk_form_pick_opens(const bk_form *form)
 {
     const bk_form_value *value = &form->values[form->at];
-    return form->pick.cursor.count > 0 && (!value->arrived || value->line.text.length == 0);
+    const bk_form_pick *pick = &form->pick;
+    bool typing = !value->arrived || value->line.text.length == 0 || pick->nothing || pick->makes > 0;
+    return pick->cursor.count > 0 && typing;
+}
+
+// Where the list is begun: what is nearest to what matches nothing, or makes it; else the first.
+static size_t first_row(const bk_form *form)
+{
+    const bk_form_pick *pick = &form->pick;
+    if (!pick->nothing)
+        return 0;
+    size_t nearest = row_of(pick, bk_form_pick_nearest(form));
+    return nearest == pick->shown_count && pick->makes == 0 ? 0 : nearest;
+}
+
+void bk_form_pick_offer(bk_form *form)
+{
+    bk_form_pick *pick = &form->pick;
+    if (pick->makes > 0 || (pick->nothing && bk_form_pick_nearest(form)))
+        choose(pick, first_row(form));
 }
 
 bool bk_form_pick_key(bk_form *form, bk_key_name name)
@@ -216,8 +310,7 @@ bool bk_form_pick_key(bk_form *form, bk_key_name name)
     if (!pick->chosen) {
         if (name != BK_KEY_DOWN || !bk_form_pick_opens(form))
             return false;
-        pick->chosen = true;
-        bk_cursor_put(&pick->cursor, 0);
+        choose(pick, first_row(form));
         return true;
     }
     if (name == BK_KEY_UP && pick->cursor.at == 0) {
@@ -227,28 +320,31 @@ bool bk_form_pick_key(bk_form *form, bk_key_name name)
     return name != BK_KEY_HOME && name != BK_KEY_END && bk_cursor_key(&pick->cursor, name);
 }
 
+const bk_form_kind *bk_form_pick_makes(const bk_form *form)
+{
+    const bk_form_pick *pick = &form->pick;
+    return at_making(pick) ? field_at_hand(form)->makes[pick->cursor.at - pick->shown_count] : NULL;
+}
+
+void bk_form_pick_put(bk_form *form, const char *text)
+{
+    bk_form_value *value = &form->values[form->at];
+    size_t length = 0, from = item_at_cursor(form, &length);
+    bk_form_line_replace(&value->line, from, length, text);
+    value->typed = true;
+}
+
 bool bk_form_pick_take(bk_form *form, const char *behind)
 {
     bk_form_pick *pick = &form->pick;
-    bk_form_value *value = &form->values[form->at];
-    if (!pick->chosen)
-        return false;
-    size_t length = 0, from = item_at_cursor(form, &length);
-    bk_arena *arena = bk_arena_new();
-    const char *text = bk_arena_print(arena, "%s%s", chosen_text(pick), behind);
-    bk_form_line_replace(&value->line, from, length, text);
-    bk_arena_free(arena);
-    value->typed = true;
+    const char *text = chosen_text(pick);
     pick->chosen = false;
+    if (!text)
+        return false;
+    bk_arena *arena = bk_arena_new();
+    bk_form_pick_put(form, bk_arena_print(arena, "%s%s", text, behind));
+    bk_arena_free(arena);
     return true;
-}
-
-static bool can_pick(const bk_form_pick *pick, const char *item, size_t length)
-{
-    for (size_t i = 0; i < pick->all.count; i++)
-        if (strlen(pick->all.items[i].text) == length && strncmp(pick->all.items[i].text, item, length) == 0)
-            return true;
-    return false;
 }
 
 const char *bk_form_pick_unknown(const bk_form *form, bk_arena *arena)
@@ -261,60 +357,4 @@ const char *bk_form_pick_unknown(const bk_form *form, bk_arena *arena)
         if (length > 0 && !can_pick(&form->pick, item, length))
             return bk_arena_bytes(arena, item, length);
     return NULL;
-}
-
-// ----------------------------------------------------------------------------------------------------- drawing
-
-static size_t texts_width(const bk_form_pick *pick, const bk_paint *paint)
-{
-    size_t width = 0;
-    for (size_t i = 0; i < pick->all.count; i++) {
-        size_t wide = bk_text_columns(bk_text_safe(paint->arena, pick->all.items[i].text, paint->ascii));
-        width = wide > width ? wide : width;
-    }
-    return width < TEXT_MOST ? width : TEXT_MOST;
-}
-
-static void draw_choice(const bk_paint *paint, bk_spot spot, size_t width, const bk_form_choice *one,
-                        int style)
-{
-    bool chosen = style == BK_STYLE_CHOSEN;
-    bk_spot tells = {spot.row, spot.column + width + TELLS_GAP, 0};
-    if (spot.width > width + TELLS_GAP)
-        tells.width = spot.width - width - TELLS_GAP;
-    if (chosen) {
-        bk_term_fill(spot.row, spot.column - 2, spot.width + 2, BK_STYLE_CHOSEN);
-        bk_term_put(spot.row, spot.column - 2, 1, BK_STYLE_CHOSEN, ">");
-    }
-    spot.width = one->tells ? width : spot.width;
-    bk_paint_text(paint, spot, style, one->text);
-    bk_paint_text(paint, tells, chosen ? style : BK_STYLE_DIM, one->tells);
-}
-
-static int choice_style(const bk_form *form, size_t shown)
-{
-    const bk_form_pick *pick = &form->pick;
-    if (pick->chosen && shown == pick->cursor.at)
-        return BK_STYLE_CHOSEN;
-    return stands_there(form, &pick->all.items[pick->shown[shown]]) ? BK_STYLE_BOLD : BK_STYLE_PLAIN;
-}
-
-void bk_form_pick_draw(bk_form *form, const bk_paint *paint, size_t row, size_t end, size_t column)
-{
-    bk_form_pick *pick = &form->pick;
-    if (row >= end)
-        return;
-    size_t width = texts_width(pick, paint), rows = end - row;
-    bool all = pick->cursor.count <= rows;
-    bk_cursor_fit(&pick->cursor, pick->cursor.count, all || rows < 2 ? rows : rows - 1);
-    bk_spot spot = {row, column, paint->columns - column - 1};
-    for (size_t i = pick->cursor.top; i < pick->cursor.count && i < pick->cursor.top + pick->cursor.seen;
-         i++) {
-        draw_choice(paint, spot, width, &pick->all.items[pick->shown[i]], choice_style(form, i));
-        spot.row++;
-    }
-    if (!all && spot.row < end)
-        bk_paint_text(paint, spot, BK_STYLE_DIM,
-                      bk_arena_print(paint->arena, "%zu to %zu of %zu", pick->cursor.top + 1,
-                                     pick->cursor.top + pick->cursor.seen, pick->cursor.count));
 }

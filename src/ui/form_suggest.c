@@ -108,7 +108,8 @@ const char *bk_suggest_same_day(const bk_form *form, bk_arena *arena)
     return bk_day_read(from, &day) ? bk_arena_text(arena, from) : NULL;
 }
 
-const char *bk_suggest_supplier(const bk_form *form, bk_arena *arena)
+// The material in the field `material`, or NULL.
+static const bk_material *material_of(const bk_form *form, bk_arena *arena)
 {
     bk_error error;
     bk_rows rows = {0};
@@ -117,6 +118,33 @@ const char *bk_suggest_supplier(const bk_form *form, bk_arena *arena)
     const bk_material *material = rows.items;
     for (size_t i = 0; i < rows.count; i++, material++)
         if (bk_same_text(material->name, bk_form_text(form, "material")))
-            return material->supplier;
+            return material;
     return NULL;
+}
+
+const char *bk_suggest_supplier(const bk_form *form, bk_arena *arena)
+{
+    const bk_material *material = material_of(form, arena);
+    return material ? material->supplier : NULL;
+}
+
+// --------------------------------------------------------------------------------------------- what it is counted in
+
+const char *bk_form_unit_words(int unit)
+{
+    if (unit == BK_NO_WORD)
+        return NULL;
+    return unit == BK_EACH ? "pieces" : bk_word_text(&bk_material_unit_words, unit);
+}
+
+const char *bk_unit_of_material(const bk_form *form, bk_arena *arena)
+{
+    const bk_material *material = material_of(form, arena);
+    return material ? bk_form_unit_words(material->unit) : NULL;
+}
+
+const char *bk_unit_in_form(const bk_form *form, bk_arena *arena)
+{
+    (void)arena;
+    return bk_form_unit_words(bk_word_find(&bk_material_unit_words, bk_form_text(form, "unit")));
 }

@@ -45,7 +45,8 @@ static const bk_form_field piece_fields[] = {
     {.column = "costumes",
      .label = "worn with",
      .help = "the costumes it belongs to, with ; between them",
-     .choices = bk_choose_costumes},
+     .choices = bk_choose_costumes,
+     .makes = {&bk_costume_form}},
     {.column = "piece",
      .label = "key",
      .help = "short, for labels: 4A-1 is the first piece of 4A",
@@ -106,7 +107,11 @@ static const bk_form_field piece_fields[] = {
     }
 
 static const bk_form_field step_fields[] = {
-    {.column = "piece", .label = "piece", .help = "what it is a step of", .choices = bk_choose_pieces},
+    {.column = "piece",
+     .label = "piece",
+     .help = "what it is a step of",
+     .choices = bk_choose_pieces,
+     .makes = {&bk_piece_form}},
     STEP_TITLE_FIELDS,
     {.column = "minutes",
      .label = "minutes",
@@ -126,18 +131,24 @@ static const bk_form_field step_fields[] = {
      .label = "done by",
      .help = "who did it",
      .choices = bk_choose_people,
-     .asked = is_done},
+     .asked = is_done,
+     .makes = {&bk_person_form}},
     {.column = "took", .label = "took", .help = "minutes it really took", .asked = is_done},
 };
 
 static const bk_form_field need_fields[] = {
-    {.column = "piece", .label = "piece", .help = "what it is for", .choices = bk_choose_pieces},
+    {.column = "piece",
+     .label = "piece",
+     .help = "what it is for",
+     .choices = bk_choose_pieces,
+     .makes = {&bk_piece_form}},
     {.column = "step", .label = "step", .help = "the step that uses it up", .choices = bk_choose_steps},
     {.column = "material",
      .label = "material",
-     .help = "what is used; a new one is entered in Materials",
-     .choices = bk_choose_materials},
-    {.column = "quantity", .label = "quantity", .help = "how much, in the material's unit"},
+     .help = "what is used",
+     .choices = bk_choose_materials,
+     .makes = {&bk_material_form}},
+    {.column = "quantity", .label = "quantity", .help = "how much", .unit = bk_unit_of_material},
 };
 
 static const bk_form_field work_fields[] = {
@@ -146,7 +157,11 @@ static const bk_form_field work_fields[] = {
 };
 
 static const bk_form_field work_step_fields[] = {
-    {.column = "work", .label = "order of work", .help = "what it is a step of", .choices = bk_choose_works},
+    {.column = "work",
+     .label = "order of work",
+     .help = "what it is a step of",
+     .choices = bk_choose_works,
+     .makes = {&bk_work_form}},
     STEP_TITLE_FIELDS,
     {.column = "minutes",
      .label = "minutes",

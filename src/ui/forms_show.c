@@ -35,11 +35,13 @@ static const bk_form_field role_fields[] = {
     {.column = "performer",
      .label = "played by",
      .help = "who plays it; empty while it is not cast",
-     .choices = bk_choose_performers},
+     .choices = bk_choose_performers,
+     .makes = {&bk_performer_form}},
     {.column = "cover",
      .label = "covered by",
      .help = "who may stand in, with ; between them",
-     .choices = bk_choose_performers},
+     .choices = bk_choose_performers,
+     .makes = {&bk_performer_form}},
     {.column = "note",
      .label = "note",
      .help = "what the costumes must allow: dances, fights, quick changes",
@@ -47,7 +49,11 @@ static const bk_form_field role_fields[] = {
 };
 
 static const bk_form_field costume_fields[] = {
-    {.column = "role", .label = "role", .help = "who wears it", .choices = bk_choose_roles},
+    {.column = "role",
+     .label = "role",
+     .help = "who wears it",
+     .choices = bk_choose_roles,
+     .makes = {&bk_role_form}},
     {.column = "costume",
      .label = "number",
      .help = "short, for labels: 4A is the fourth role's first costume",

@@ -9,6 +9,8 @@
 
 // -------------------------------------------------------------------------------------------------- moments
 
+enum { TOOK_MOST = 1000000 }; // minutes, as the sheets take them
+
 enum { MINUTE = 60, HOUR = 60 * MINUTE, DAY = 24 * HOUR }; // seconds
 
 // "2027-03-02T09:30:00+01:00": where its parts stand.
@@ -128,10 +130,15 @@ bk_status bk_running_read(bk_store *store, const char *who, const char *now, bk_
 
 // ------------------------------------------------------------------------------------------ starting, stopping
 
-/// Adds what a clock measured to what the step took so far; nothing under half a minute counts.
+/// Adds what a clock measured to what the step took so far, as far as that can be kept; nothing under half a minute
+/// counts.
 static int64_t add_minutes(int64_t took, int64_t minutes)
 {
-    return took == BK_NOT_KNOWN ? (minutes ? minutes : BK_NOT_KNOWN) : took + minutes;
+    if (took == BK_NOT_KNOWN && !minutes) {
+        return BK_NOT_KNOWN;
+    }
+    int64_t sum = took == BK_NOT_KNOWN ? minutes : took + minutes;
+    return sum > TOOK_MOST ? TOOK_MOST : sum;
 }
 
 /// Stops a clock and keeps what it measured; `*words` says what was in hand and for how long.

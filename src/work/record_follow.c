@@ -54,17 +54,49 @@ static bk_status link_aways(bk_desk *desk, const char *name, int64_t person, int
     return status;
 }
 
+/// Parts the absences that a person and a performer had together by their name, where one of them is renamed: each
+/// keeps one.
+static bk_status part_aways(bk_desk *desk, int64_t person, int64_t performer)
+{
+    bk_rows rows;
+    bk_store *store = desk->job->store;
+    bk_status status = bk_desk_rows(desk, BK_AWAYS, &rows);
+    for (size_t i = 0; !status && i < rows.count; i++) {
+        bk_away of_person = ((const bk_away *)rows.items)[i];
+        bk_away of_performer = of_person;
+        bool together = of_person.person_id && of_person.performer_id;
+        if (!together || (of_person.person_id != person && of_person.performer_id != performer)) {
+            continue;
+        }
+        of_person.performer_id = 0;
+        of_performer.id = of_performer.person_id = 0;
+        status = bk_store_put(store, BK_AWAYS, &of_person, desk->error);
+        if (!status) {
+            status = bk_store_add(store, BK_AWAYS, &of_performer, 0, NULL, desk->error);
+        }
+    }
+    return status;
+}
+
 bk_status bk_follow_person(bk_desk *desk, const void *now, const void *record)
 {
+    const bk_person *known = now;
     const bk_person *person = record;
-    return now ? BK_OK : link_aways(desk, person->name, person->id, 0);
+    if (known) {
+        return bk_same_text(known->name, person->name) ? BK_OK : part_aways(desk, person->id, 0);
+    }
+    return link_aways(desk, person->name, person->id, 0);
 }
 
 bk_status bk_follow_performer(bk_desk *desk, const void *now, const void *record)
 {
+    const bk_performer *known = now;
     const bk_performer *performer = record;
-    bk_status status = now ? BK_OK : link_aways(desk, performer->name, 0, performer->id);
-    return status || now ? status : bk_company_join(desk, performer->id);
+    if (known) {
+        return bk_same_text(known->name, performer->name) ? BK_OK : part_aways(desk, 0, performer->id);
+    }
+    bk_status status = link_aways(desk, performer->name, 0, performer->id);
+    return status ? status : bk_company_join(desk, performer->id);
 }
 
 bk_status bk_follow_role(bk_desk *desk, const void *now, const void *record)

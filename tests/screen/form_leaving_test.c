@@ -2,6 +2,8 @@
 #include "screen/show.h"
 #include "support/testing.h"
 
+enum { BOTTOM = 23 };
+
 // The first date of the show, being changed.
 static bk_terminal *changed_date(const char *keys)
 {
@@ -32,16 +34,29 @@ END_TEST
 START_TEST(escape_asks_where_something_was_typed)
 {
     bk_terminal *terminal = changed_date("PageDown bells Escape");
-    ck_assert(bk_terminal_shows(terminal, "What you typed is not saved."));
-    ck_assert(bk_terminal_shows(terminal, "Enter throw it away"));
+    ck_assert_str_eq(bk_terminal_row(terminal, BOTTOM),
+                     " Leave without saving?   y yes   Ctrl-S save   any other key: back to the form");
     bk_terminal_press(terminal, "Escape");
     bk_assert_field(terminal, "note", "bells");
     bk_terminal_press(terminal, "Escape x");
     bk_assert_field(terminal, "note", "bells");
     ck_assert(!bk_terminal_shows(terminal, "bellsx"));
-    bk_terminal_press(terminal, "Escape Enter");
+    bk_terminal_press(terminal, "Escape y");
     ck_assert(bk_terminal_shows(terminal, "Dates of The Salt Road"));
     ck_assert(!bk_terminal_shows(terminal, "bells"));
+    bk_terminal_close(terminal);
+}
+END_TEST
+
+START_TEST(enter_which_is_the_key_after_every_field_throws_nothing_away)
+{
+    bk_terminal *terminal = changed_date("PageDown bells Escape Enter");
+    bk_assert_field(terminal, "note", "bells");
+    bk_terminal_send(terminal, "\033[200~y\033[201~"); // nor does what is pasted
+    bk_assert_field(terminal, "note", "bellsy");
+    bk_terminal_press(terminal, "Escape");
+    bk_terminal_send(terminal, "\033[200~y\033[201~");
+    bk_assert_field(terminal, "note", "bellsy");
     bk_terminal_close(terminal);
 }
 END_TEST
@@ -101,6 +116,7 @@ END_TEST
 
 BK_TEST_MAIN("leaving forms", escape_leaves_at_once_where_nothing_was_typed,
              what_was_typed_and_taken_back_is_nothing_typed, escape_asks_where_something_was_typed,
+             enter_which_is_the_key_after_every_field_throws_nothing_away,
              the_question_can_be_answered_by_saving, saving_what_was_not_changed_writes_nothing,
              only_what_was_changed_is_changed, a_day_is_typed_anew_without_emptying_the_field,
              a_form_stays_as_it_is_when_the_terminal_gets_another_size)

@@ -100,11 +100,43 @@ START_TEST(a_letter_takes_the_place_of_what_was_picked)
 }
 END_TEST
 
-START_TEST(what_is_not_in_the_list_is_told)
+START_TEST(where_nothing_matches_the_whole_list_is_shown_and_the_nearest_is_named)
 {
-    bk_terminal *terminal = form_on("H a Control-U zeppelin Enter");
-    ck_assert(bk_terminal_shows(terminal, "There is no \"zeppelin\" to pick"));
-    bk_assert_field(terminal, "who", "zeppelin");
+    bk_terminal *terminal = form_on("T + zeppelin");
+    ck_assert(bk_terminal_shows(terminal, "nothing begins so; all there are:"));
+    ck_assert(bk_terminal_shows(terminal, "photo call"));
+    bk_terminal_press(terminal, "Enter");
+    ck_assert(bk_terminal_shows(terminal, "There is no \"zeppelin\" to pick. Choose one of the list."));
+    bk_assert_at_field(terminal, "what");
+    bk_assert_field(terminal, "what", "zeppelin");
+    bk_terminal_press(terminal, "Control-U perade Enter");
+    ck_assert(bk_terminal_shows(terminal, "the nearest is \"parade\""));
+    ck_assert(bk_terminal_shows(terminal, "> parade"));
+    bk_terminal_press(terminal, "Enter");
+    bk_assert_field(terminal, "what", "parade");
+    bk_assert_at_field(terminal, "on");
+    bk_terminal_close(terminal);
+}
+END_TEST
+
+START_TEST(a_wrong_name_can_be_left_standing_and_mended_later)
+{
+    bk_terminal *terminal = form_on("T + zeppelin Enter Tab");
+    bk_assert_at_field(terminal, "on");
+    bk_assert_field(terminal, "what", "not understood");
+    bk_terminal_press(terminal, "Up");
+    ck_assert(bk_terminal_shows(terminal, "nothing begins so; all there are:"));
+    bk_terminal_press(terminal, "Down Down Enter");
+    bk_assert_field(terminal, "what", "fittings");
+    bk_terminal_close(terminal);
+}
+END_TEST
+
+START_TEST(names_and_what_is_told_of_them_have_the_room_they_need)
+{
+    bk_terminal *terminal = form_on("Enter y");
+    ck_assert(bk_terminal_shows(terminal, "Frock coat, pad-stitched"));
+    ck_assert_ptr_null(strstr(bk_terminal_row(terminal, LIST_ROW), "…"));
     bk_terminal_close(terminal);
 }
 END_TEST
@@ -141,5 +173,7 @@ BK_TEST_MAIN("picking in forms", the_words_of_a_field_are_shown_with_what_they_m
              something_is_found_by_what_is_told_of_it, arrows_choose_in_the_list_of_an_empty_field,
              up_from_the_first_goes_back_to_the_field_and_changes_nothing,
              escape_leaves_the_list_and_what_was_typed_stays, a_letter_takes_the_place_of_what_was_picked,
-             what_is_not_in_the_list_is_told, a_list_takes_several_with_semicolons_between_them,
+             where_nothing_matches_the_whole_list_is_shown_and_the_nearest_is_named,
+             a_wrong_name_can_be_left_standing_and_mended_later,
+             names_and_what_is_told_of_them_have_the_room_they_need, a_list_takes_several_with_semicolons_between_them,
              a_text_of_ones_own_is_right_where_the_list_only_suggests)

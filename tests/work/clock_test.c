@@ -150,6 +150,21 @@ START_TEST(each_person_has_a_clock)
 }
 END_TEST
 
+START_TEST(a_clock_that_was_forgotten_for_years_measures_no_more_than_the_sheets_take)
+{
+    bk_store *store = bench_store();
+    bk_job job = bench_job(store);
+    const char *sentence = NULL;
+    begin(at(job, "2020-03-02T09:30:00+01:00"), "4A-2", "cut");
+    MUST(bk_running_stop(&job, NULL, &sentence, &trouble));
+    ck_assert_str_eq(took("cut"), "1000000|-");
+    begin(at(job, "2020-03-02T09:30:00+01:00"), "4A-2", "cut");
+    tick(job, "cut", BK_NOT_KNOWN);
+    ck_assert_str_eq(took("cut"), "1000000|2027-03-02");
+    bk_store_close(store);
+}
+END_TEST
+
 START_TEST(less_than_half_a_minute_does_not_count)
 {
     bk_store *store = bench_store();
@@ -251,6 +266,7 @@ END_TEST
 BK_TEST_MAIN("clock", minutes_between_moments_know_where_they_were_written,
              a_clock_runs_on_when_the_store_is_closed, a_clock_that_stops_keeps_its_minutes_with_the_step,
              beginning_another_step_stops_the_first_and_says_so, each_person_has_a_clock,
+             a_clock_that_was_forgotten_for_years_measures_no_more_than_the_sheets_take,
              less_than_half_a_minute_does_not_count, a_tick_takes_the_minutes_of_the_clock_and_stops_it,
              a_tick_adds_what_earlier_clocks_measured, a_tick_believes_what_it_is_told_more_than_the_clock,
              two_who_worked_at_once_took_as_long_as_the_longer,

@@ -221,7 +221,7 @@ START_TEST(notes_from_a_fitting_that_fits_become_steps_behind_it)
     ck_assert_str_eq(steps(), "cut|cut|60|Step cut|-\n"
                               "toile|fit|30|Step toile|cut\n"
                               "take-up|hand|40|take up the hem|toile\n"
-                              "press-the|press|5|press the collar|toile\n"
+                              "press|press|5|press the collar|toile\n"
                               "sew|machine|120|Step sew|toile");
     bk_store_close(store);
 }

@@ -197,6 +197,26 @@ START_TEST(an_absence_is_of_the_person_and_the_performer_of_that_name)
 }
 END_TEST
 
+START_TEST(who_no_longer_bears_the_name_of_an_absence_of_two_keeps_it)
+{
+    bk_store *store = store_with_salt_road();
+    bk_person person = PERSON("Tomas Lind", "cut");
+    save(store, BK_PEOPLE, NULL, &person);
+    bk_away away = AWAY("Tomas Lind", DAY(4, 1), DAY(4, 2), "a wedding");
+    save(store, BK_AWAYS, NULL, &away);
+    FILLED(bk_performer, before, store, BK_PERFORMERS, id_of("performer", "name", "Tomas Lind"));
+    bk_performer after = before;
+    after.name = "Tomas Berg";
+    save(store, BK_PERFORMERS, &before, &after);
+    ck_assert_str_eq(
+        bk_ask("SELECT coalesce(person.name, '-'), coalesce(performer.name, '-'), reason FROM away LEFT "
+               "JOIN person ON person.id = person_id LEFT JOIN performer ON performer.id = performer_id "
+               "WHERE away.from_day = '2027-04-01' AND to_day = '2027-04-02' ORDER BY away.id"),
+        "Tomas Lind|-|a wedding\n-|Tomas Berg|a wedding");
+    bk_store_close(store);
+}
+END_TEST
+
 START_TEST(the_absences_of_a_name_reach_a_performer_who_comes_later)
 {
     bk_store *store = store_with_salt_road();
@@ -321,6 +341,7 @@ BK_TEST_MAIN("record_names", a_renamed_record_keeps_all_that_refers_to_it,
              a_cover_list_is_put_in_its_order_and_names_nobody_twice, a_new_performer_joins_the_company,
              a_performer_the_workroom_knows_joins_as_they_are, who_is_cast_or_covers_joins_the_company,
              an_absence_is_of_the_person_and_the_performer_of_that_name,
+             who_no_longer_bears_the_name_of_an_absence_of_two_keeps_it,
              the_absences_of_a_name_reach_a_performer_who_comes_later,
              a_piece_is_worn_with_the_costumes_it_names,
              what_a_step_comes_after_is_named_by_key_or_by_piece_and_key,

@@ -36,4 +36,16 @@ bk_status bk_store_step_needs(bk_store *store, int64_t step, bk_arena *arena, bk
 bk_status bk_store_step_uses(bk_store *store, int64_t step, bk_arena *arena, bk_rows *uses, bk_error *error)
     BK_MUST_USE;
 
+/// How much of what a step needs a shelf that was counted does not have: bk_step_material rows, one a material.
+bk_status bk_store_step_lacks(bk_store *store, int64_t step, bk_arena *arena, bk_rows *lacks, bk_error *error)
+    BK_MUST_USE;
+
+typedef struct bk_step_name {
+    const char *piece, *key;
+} bk_step_name;
+
+/// The steps that a step comes after and that are still open, in the order written: bk_step_name rows.
+bk_status bk_store_step_open_before(bk_store *store, int64_t step, bk_arena *arena, bk_rows *names,
+                                    bk_error *error) BK_MUST_USE;
+
 #endif

@@ -23,6 +23,9 @@ typedef struct bk_form_choices {
     size_t count;
 } bk_form_choices;
 
+/// Of how many families a field may name a record: people and performers.
+enum { BK_FORM_MAKES = 2 };
+
 typedef struct bk_form_field {
     const char *column; ///< name of a column of the form's sheet
     const char *label;  ///< as people read it: "back by"
@@ -36,6 +39,10 @@ typedef struct bk_form_field {
     const char *(*suggests)(const bk_form *form, bk_arena *arena);
     const char *example; ///< of what may be typed; NULL: the column's own
     bool loose;          ///< of names: others than those that can be picked are right too
+    /// Forms of the families that are named here, NULL behind the last: a name that is none yet can be made from the list.
+    const bk_form_kind *makes[BK_FORM_MAKES];
+    /// What a quantity is counted in, told beside it; in `arena`, NULL: nothing.
+    const char *(*unit)(const bk_form *form, bk_arena *arena);
 } bk_form_field;
 
 /// What a form gives back to its own job, and what it learns from it.

@@ -17,6 +17,7 @@ typedef struct bk_form_value {
     char *wrong;  ///< what is wrong with it, a sentence; NULL: nothing
     char *doubt;  ///< what is doubtful; NULL: nothing
     char *tells;  ///< what is told of the choice that stands there; NULL: nothing
+    char *unit;   ///< what it is counted in; NULL: nothing
     bool told;    ///< that was seen when the cursor would have gone on
 } bk_form_value;
 
@@ -25,16 +26,19 @@ typedef struct bk_form_pick {
     bk_arena *arena; ///< of the choices
     bk_form_choices all;
     const char **folded; ///< of each choice, its text and what it tells
-    size_t *shown;       ///< indices into `all` of what matches, the nearest first
-    bk_cursor cursor;    ///< in `shown`
-    bool chosen;         ///< one of them is chosen: Enter takes it
+    size_t *shown;       ///< indices into `all` of what matches, the nearest first; of all where nothing does
+    size_t shown_count;
+    bool nothing;     ///< nothing matches what is typed
+    const char *name; ///< what is typed, where it can be made
+    size_t makes;     ///< rows behind those shown that make it
+    bk_cursor cursor; ///< in all these rows
+    bool chosen;      ///< one of them is chosen: Enter takes it, or makes it
 } bk_form_pick;
 
 typedef enum bk_form_mode {
     BK_FORM_FILLING,
-    BK_FORM_LEAVING, ///< asks whether what was typed may go
-    BK_FORM_NEWER,   ///< shows what another terminal changed, and asks
-    BK_FORM_GONE     ///< asks whether it shall be a new record
+    BK_FORM_NEWER, ///< shows what another terminal changed, and asks
+    BK_FORM_GONE   ///< asks whether it shall be a new record
 } bk_form_mode;
 
 struct bk_form {
@@ -50,6 +54,7 @@ struct bk_form {
     size_t at;        ///< the field at hand
     size_t before_at; ///< the field that was left last; `kind->field_count`: none
     bk_form_pick pick;
+    const bk_form_kind *making; ///< what the form above this one makes, for the field at hand; NULL: nothing
     bk_form_mode mode;
     size_t top;          ///< row of the fields that is seen first
     size_t text_columns; ///< room of a text, as it was drawn last
@@ -100,7 +105,7 @@ const char *bk_form_understood(const bk_form *form, size_t field, bk_arena *aren
 /// The same in words, for beside the field: "Fri 12 Mar", "1 h 30"; NULL where there is nothing more to say. In `arena`.
 const char *bk_form_aside(const bk_form *form, size_t field, bk_arena *arena);
 
-/// Puts what the fields suggest where nothing was typed yet, in a new record.
+/// Puts what the fields suggest where nothing was typed yet, in a new record, and looks what quantities are counted in.
 void bk_form_suggest(bk_form *form);
 
 /// Keeps a copy of a sentence (NULL: none) in place of the one before.

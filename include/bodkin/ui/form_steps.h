@@ -7,6 +7,8 @@
 
 /// The cursor comes to a field: its list is read.
 void bk_form_arrive(bk_form *form, size_t field);
+/// Looks at the field at hand anew: what is wrong with it or doubtful, and whether what it names is there.
+void bk_form_look_at(bk_form *form);
 /// The field at hand is left: what is understood takes the place of what was typed, and it is looked at.
 void bk_form_leave(bk_form *form);
 /// Leaves the one at hand for another.

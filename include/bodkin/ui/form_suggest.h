@@ -19,4 +19,9 @@ bk_form_suggests bk_suggest_same_day; ///< the day in the field `from`
 bk_form_suggests bk_suggest_fit_step; ///< the only step of kind fit that the piece has
 bk_form_suggests bk_suggest_supplier; ///< that of the material in the field `material`
 
+/// What a quantity is counted in, as it is told beside it: "m", "pieces"; NULL for BK_NO_WORD. `unit` of bk_material_unit_words.
+const char *bk_form_unit_words(int unit);
+bk_form_suggests bk_unit_of_material; ///< that of the material in the field `material`
+bk_form_suggests bk_unit_in_form;     ///< that in the field `unit`
+
 #endif
