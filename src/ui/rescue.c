@@ -1,5 +1,6 @@
 #include "bodkin/ui/rescue.h"
 
+#include <fcntl.h>
 #include <signal.h>
 #include <stdlib.h>
 #include <string.h>
@@ -49,9 +50,18 @@ static void restore_action(size_t which)
     sigaction(fatal_signals[which].number, &actions_before[which], NULL);
 }
 
+// A terminal that nobody reads any more takes no farewell: then it goes without, and the program ends all the same.
+static void rescue_without_waiting(void)
+{
+    int flags = fcntl(STDOUT_FILENO, F_GETFL);
+    fcntl(STDOUT_FILENO, F_SETFL, flags | O_NONBLOCK);
+    bk_rescue_now();
+    fcntl(STDOUT_FILENO, F_SETFL, flags);
+}
+
 static void on_fatal_signal(int number)
 {
-    bk_rescue_now();
+    rescue_without_waiting();
     for (size_t i = 0; i < FATAL_SIGNALS; i++)
         if (fatal_signals[i].number == number)
             restore_action(i);
