@@ -174,7 +174,7 @@ static void lists(wait_scene *scene, size_t row)
         ck_assert_msg(colon != NULL, "%s has no day", name);
         *colon = '\0';
         scene->takings[row][one_more(&step->taking_count)] =
-            (bk_wait_taking){find_performer(scene, name), day_of(colon + 1)};
+            (bk_wait_taking){find_performer(scene, name), day_of(colon + 1), NULL};
     }
 }
 
