@@ -104,6 +104,11 @@ SELECT printf('%d clocks run for "%s" at one time.', count(*), who) FROM running
 -- name: check_setting_names
 SELECT printf('%d settings are called "%s".', count(*), name) FROM setting GROUP BY name HAVING count(*) > 1;
 
+-- How often each material was counted, and when last.
+
+-- name: check_counts
+SELECT material_id, max(id), count(*) FROM movement WHERE kind = 'count' GROUP BY material_id ORDER BY material_id;
+
 -- The network of all steps, to look for a circle in it.
 
 -- name: check_steps

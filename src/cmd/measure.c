@@ -29,6 +29,13 @@ static const char *safe(const measure_call *of, const char *text)
 
 // ------------------------------------------------------------------------------------------------ what is given
 
+/// Whether a word may be a value that got into the wrong place, and so is not quoted back.
+static bool may_be_value(const measure_call *of, const char *word)
+{
+    bk_length length;
+    return strchr(word, '=') || bk_length_typed(word, of->unit, &length) == BK_READ_OK;
+}
+
 static bk_status find_performer(const measure_call *of, int64_t *performer)
 {
     bk_rows rows = {0};
@@ -39,6 +46,9 @@ static bk_status find_performer(const measure_call *of, int64_t *performer)
     }
     if (status || *performer) {
         return status;
+    }
+    if (may_be_value(of, name)) {
+        return bk_fail(of->error, BK_REFUSED, "Name the performer first; then %s.", how_written);
     }
     const bk_performer *items = rows.items;
     const char **names = bk_arena_clear(of->arena, rows.count, sizeof *names);
@@ -91,16 +101,17 @@ static bk_status refuse_value(const measure_call *of, const char *name, bk_readi
                    reason ? reason : "is no length; write it such as 92.5, 36 3/8, 5'4\" or 1m64");
 }
 
-/// Reads the NAME=VALUE of that number; the value is what stands behind the last `=`. What cannot be understood is not quoted
+/// Reads the NAME=VALUE of that number; the value is what stands behind the first `=`. What cannot be understood is not quoted
 /// back: it may be a value.
 static bk_status read_measure(const measure_call *of, int number, bk_taken *taken)
 {
     const char *argument = of->call->arguments[number];
-    const char *sign = strrchr(argument, '=');
-    if (!sign || sign == argument) {
+    const char *sign = strchr(argument, '=');
+    const char *given = sign ? bk_arena_bytes(of->arena, argument, (size_t)(sign - argument)) : "";
+    if (!*given || may_be_value(of, given)) {
         return bk_fail(of->error, BK_USAGE, "Measure number %d is none: %s.", number, how_written);
     }
-    const char *name = known_name(bk_arena_bytes(of->arena, argument, (size_t)(sign - argument)));
+    const char *name = known_name(given);
     taken->measure = name;
     bk_reading reading = bk_length_typed(sign + 1, of->unit, &taken->value);
     return reading ? refuse_value(of, name, reading) : BK_OK;

@@ -23,9 +23,10 @@ static bk_status find_step(const bk_call *call, bk_store *store, bk_arena *arena
 /// What a tick went against goes to stderr, a line each; it is done all the same.
 static void tell_remarks(const bk_step_outlook *outlook, bk_day today, bk_arena *arena)
 {
-    const char *remarks = bk_outlook_remarks(outlook, today, arena);
-    if (remarks) {
-        fprintf(stderr, "%s\n", bk_text_safe_paragraphs(arena, remarks, bk_ascii_only()));
+    const char *remarks[BK_OUTLOOK_REMARKS];
+    size_t count = bk_outlook_remarks(outlook, today, arena, remarks);
+    for (size_t i = 0; i < count; i++) {
+        fprintf(stderr, "%s\n", bk_text_safe(arena, remarks[i], bk_ascii_only()));
     }
 }
 

@@ -209,19 +209,30 @@ static bk_status next_part(void *context, const void **bytes, size_t *size, bk_e
     return status;
 }
 
-bk_status bk_store_turn_back(bk_store *store, int64_t entry, bk_error *error)
+// Applies the entry the other way round, but for the table `left`.
+static bk_status apply(bk_store *store, int64_t entry, const char *left, bool *conflict, bk_error *error)
 {
-    assert(store->changing);
     bk_query *query = NULL;
-    bool conflict = false;
-    bk_status status = may_turn_back(store, entry, error);
-    if (status == BK_OK)
-        status = bk_query_begin(&query, store->db, BK_SQL_READ_PARTS, error);
+    bk_status status = bk_query_begin(&query, store->db, BK_SQL_READ_PARTS, error);
     if (status != BK_OK)
         return status;
     bk_query_give(query, 1, entry);
-    status = bk_db_turn_back(store->db, next_part, query, &conflict, error);
+    status = bk_db_turn_back(store->db, next_part, query, left, conflict, error);
     bk_query_end(query);
+    return status;
+}
+
+// Names of measures come with the first sheet that has them and stay as long as any has: where that cannot be turned
+// back with them, it is without.
+bk_status bk_store_turn_back(bk_store *store, int64_t entry, bk_error *error)
+{
+    assert(store->changing);
+    bool conflict = false;
+    bk_status status = may_turn_back(store, entry, error);
+    if (status == BK_OK)
+        status = apply(store, entry, NULL, &conflict, error);
+    if (status == BK_OK && conflict)
+        status = apply(store, entry, "measure_name", &conflict, error);
     if (status == BK_OK && conflict)
         status = bk_fail(
             error, BK_REFUSED,

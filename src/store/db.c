@@ -363,6 +363,7 @@ typedef struct passage {
     void *context;
     const char *bytes; // got from the source and not yet handed on
     size_t size;
+    const char *left; // a table that is not turned back; NULL: none
     bool conflict;
     bk_status status; // of the sink or the source
     bk_error *error;
@@ -412,10 +413,17 @@ static int refuse_conflict(void *context, int kind, sqlite3_changeset_iter *chan
     return SQLITE_CHANGESET_ABORT;
 }
 
-bk_status bk_db_turn_back(bk_db *db, bk_db_source *source, void *context, bool *conflict, bk_error *error)
+static int is_turned(void *context, const char *table)
 {
-    passage way = {.source = source, .context = context, .error = error};
-    int code = sqlite3changeset_apply_v2_strm(db->connection, pass_in, &way, NULL, refuse_conflict, &way,
+    const passage *way = context;
+    return way->left == NULL || strcmp(table, way->left) != 0;
+}
+
+bk_status bk_db_turn_back(bk_db *db, bk_db_source *source, void *context, const char *left, bool *conflict,
+                          bk_error *error)
+{
+    passage way = {.source = source, .context = context, .left = left, .error = error};
+    int code = sqlite3changeset_apply_v2_strm(db->connection, pass_in, &way, is_turned, refuse_conflict, &way,
                                               NULL, NULL, SQLITE_CHANGESETAPPLY_INVERT);
     *conflict = way.conflict;
     if (way.status != BK_OK || way.conflict)

@@ -9,6 +9,7 @@
 #include "bodkin/store/inside.h"
 
 enum { MEASURES_AT_ONCE = 10 }; // rows of the statement add_measures
+enum { TEXT_MOST = 65535 };     // bytes of a text; in its cell an apostrophe may stand before it
 
 static_assert(BK_NO_AMOUNT == BK_NOT_KNOWN, "numbers of every sort have one \"not known\"");
 
@@ -85,6 +86,11 @@ static bk_status check_texts(const bk_family_table *table, const void *record, b
         if (text != NULL && bk_text_fault(text, length) < length)
             return bk_fail(error, BK_REFUSED, "A text of this %s is not UTF-8: nothing was changed.",
                            table->what);
+        if (length > TEXT_MOST)
+            return bk_fail(error, BK_REFUSED,
+                           "A text of this %s is longer than the %d bytes that a sheet can hold: nothing was "
+                           "changed.",
+                           table->what, TEXT_MOST);
     }
     return BK_OK;
 }

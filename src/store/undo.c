@@ -4,6 +4,7 @@
 
 #include "bodkin/base/list.h"
 #include "bodkin/store/inside.h"
+#include "bodkin/store/one.h"
 
 // -------------------------------------------------------------------------------------------------- reading
 
@@ -194,6 +195,67 @@ static bk_status has_newer(bk_store *store, int64_t entry, bool *newer, bk_error
     return status;
 }
 
+// ------------------------------------------------------------------------------------ whether it still fits
+
+/// How often a material was counted, and the last of it.
+typedef struct counted_material {
+    int64_t material, newest, times;
+} counted_material;
+
+/// What is as it is before an entry is turned back.
+typedef struct standing {
+    bk_arena *arena;
+    bk_findings findings;
+    BK_LIST(counted_material) counted; ///< by material
+} standing;
+
+static bk_status read_standing(bk_store *store, standing *as, bk_error *error)
+{
+    bk_query *query = NULL;
+    bool row = false;
+    bk_status status = bk_store_check_rows(store, as->arena, &as->findings, error);
+    if (!status) {
+        status = bk_query_begin(&query, store->db, BK_SQL_CHECK_COUNTS, error);
+    }
+    if (status) {
+        return status;
+    }
+    while (!(status = bk_query_row(query, &row, error)) && row) {
+        bk_list_add(&as->counted,
+                    ((counted_material){bk_query_number(query, 0, 0), bk_query_number(query, 1, 0),
+                                        bk_query_number(query, 2, 0)}));
+    }
+    bk_query_end(query);
+    return status;
+}
+
+/// A count says what lies there, so one beneath a newer one neither goes nor comes back: the newer one would say
+/// something else then.
+static bk_status check_counts(bk_store *store, const standing *before, const standing *now, bk_error *error)
+{
+    bk_material row = {.name = ""};
+    bool found = false;
+    size_t at = 0;
+    for (size_t i = 0; i < now->counted.count; i++) {
+        const counted_material *counted = &now->counted.items[i];
+        while (at < before->counted.count && before->counted.items[at].material < counted->material) {
+            at++;
+        }
+        const counted_material *was = at < before->counted.count ? &before->counted.items[at] : NULL;
+        if (!was || was->newest != counted->newest || was->times == counted->times) {
+            continue;
+        }
+        bk_status status =
+            bk_store_get(store, BK_MATERIALS, counted->material, now->arena, &row, &found, error);
+        return status ? status
+                      : bk_fail(error, BK_REFUSED,
+                                "That cannot be turned back any more: \"%s\" was counted again after that. "
+                                "Nothing was changed.",
+                                row.name);
+    }
+    return BK_OK;
+}
+
 static bool has_finding(const bk_findings *findings, const char *finding)
 {
     for (size_t i = 0; i < findings->count; i++) {
@@ -205,19 +267,18 @@ static bool has_finding(const bk_findings *findings, const char *finding)
 }
 
 /// Refuses what would leave rows that contradict newer ones, though it touched none of their values: a name that
-/// another bears by now, a circle.
-static bk_status check_turned(bk_store *store, const bk_findings *before, bk_arena *arena, bk_error *error)
+/// another bears by now, a circle, a count that was overtaken.
+static bk_status check_turned(bk_store *store, const standing *before, standing *now, bk_error *error)
 {
-    bk_findings now = {0};
-    bk_status status = bk_store_check_rows(store, arena, &now, error);
-    for (size_t i = 0; !status && i < now.count; i++) {
-        if (!has_finding(before, now.items[i])) {
+    bk_status status = read_standing(store, now, error);
+    for (size_t i = 0; !status && i < now->findings.count; i++) {
+        if (!has_finding(&before->findings, now->findings.items[i])) {
             status = bk_fail(error, BK_REFUSED,
                              "That cannot be turned back any more, for then: %s Nothing was changed.",
-                             now.items[i]);
+                             now->findings.items[i]);
         }
     }
-    return status;
+    return status ? status : check_counts(store, before, now, error);
 }
 
 /// Turns an entry back, and looks whether it still fits where others were made after it; before the newest one all was
@@ -225,21 +286,26 @@ static bk_status check_turned(bk_store *store, const bk_findings *before, bk_are
 static bk_status turn_soundly(bk_store *store, int64_t entry, bk_error *error)
 {
     bool newer = false;
-    bk_findings before = {0};
     bk_arena *arena = bk_arena_new();
+    standing before = {.arena = arena};
+    standing now = {.arena = arena};
     bk_status status = has_newer(store, entry, &newer, error);
     if (!status && newer) {
-        status = bk_store_check_rows(store, arena, &before, error);
+        status = read_standing(store, &before, error);
     }
     if (!status) {
         status = bk_store_turn_back(store, entry, error);
     }
     if (!status && newer) {
-        status = check_turned(store, &before, arena, error);
+        status = check_turned(store, &before, &now, error);
     }
+    bk_list_free(&before.counted);
+    bk_list_free(&now.counted);
     bk_arena_free(arena);
     return status;
 }
+
+// ---------------------------------------------------------------------------------------------------- turning
 
 /// Turns the entry back as a change of its own and links the entries.
 static bk_status turn(bk_store *store, const turning *found, const char *made_at, const char *sentence,

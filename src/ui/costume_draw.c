@@ -3,7 +3,7 @@
 #include "bodkin/base/text.h"
 #include "bodkin/ui/costume_facts.h"
 
-enum { KIND_COLUMNS = 7, MINUTES_COLUMNS = 8, DAY_COLUMNS = 10, GAP = 2 };
+enum { GAP = BK_LINE_GAP };
 
 // ------------------------------------------------------------------------------------------- a line of a piece
 
@@ -43,23 +43,18 @@ static const char *mark_of(const bk_rail *rail, size_t step)
     return bk_step_next(&rail->rows, step) ? "next" : "";
 }
 
-static void draw_done(const bk_paint *paint, const bk_rail *rail, size_t step, int style, bk_spot spot)
+static void draw_done(const bk_paint *paint, const bk_rail *rail, const bk_costume_lines *lines, size_t step,
+                      int style, bk_spot spot)
 {
     const bk_step *record = &rail->steps[step];
-    const bk_wait_step *row = &rail->rows.steps[step];
     char day[BK_DAY_WORDS_ROOM];
-    if (!row->done) {
-        bk_paint_text(paint, spot, style, record->can_wait == 1 ? "can wait" : "");
-        return;
-    }
-    bk_spot left = {spot.row, spot.column, DAY_COLUMNS};
+    bk_spot left = {spot.row, spot.column, lines->day_width};
+    bk_spot by = {spot.row, spot.column + lines->day_width + 1, lines->by_width};
     if (record->done_on == BK_NO_DAY) {
         bk_paint_text(paint, left, style, "fits");
         return;
     }
-    size_t used = bk_paint_right(paint, left, style, bk_day_words(record->done_on, rail->today, day));
-    used = used > DAY_COLUMNS ? used : DAY_COLUMNS;
-    bk_spot by = {spot.row, spot.column + used + 1, spot.width - used - 1};
+    bk_paint_right(paint, left, style, bk_day_words(record->done_on, rail->today, day));
     bk_paint_text(paint, by, style, record->done_by);
 }
 
@@ -74,17 +69,20 @@ static void draw_step(const bk_paint *paint, const bk_rail *rail, const bk_costu
     bk_spot spot = {row, BK_LINE_STEP_COLUMN, BK_LINE_MARK_COLUMNS};
     bk_paint_text(paint, spot, mark_style, mark_of(rail, step));
     spot.column += spot.width + GAP;
-    spot.width = lines->title_width;
+    spot.width = done ? lines->title_width : lines->open_width;
     bk_paint_text(paint, spot, style, record->title);
     spot.column += spot.width + GAP;
-    spot.width = KIND_COLUMNS;
+    spot.width = BK_LINE_KIND_COLUMNS;
     bk_paint_text(paint, spot, style, bk_word_text(&bk_kind_words, record->kind));
     spot.column += spot.width + GAP;
-    spot.width = MINUTES_COLUMNS;
+    spot.width = BK_LINE_MINUTES_COLUMNS;
     bk_paint_right(paint, spot, style, bk_minutes_words(record->minutes, minutes));
     spot.column += spot.width + GAP;
-    spot.width = DAY_COLUMNS + 1 + lines->by_width;
-    draw_done(paint, rail, step, style, spot);
+    spot.width = BK_LINE_CAN_WAIT_COLUMNS;
+    if (done)
+        draw_done(paint, rail, lines, step, style, spot);
+    else if (record->can_wait == 1)
+        bk_paint_text(paint, spot, style, "can wait");
 }
 
 // ----------------------------------------------------------------------------------------------- all lines
@@ -167,5 +165,5 @@ void bk_costume_stop_draw(const bk_paint *paint, const bk_rail *rail, const bk_r
     spot.width -= bk_paint_right(paint, spot, BK_STYLE_DIM, all.name) + GAP;
     size_t used = bk_paint_whole(paint, spot, rows - 1, BK_STYLE_BOLD, all.title);
     used = used > 0 ? used : 1;
-    bk_paint_whole(paint, bk_paint_row(paint, row + used), rows - used, BK_STYLE_DIM, all.facts);
+    bk_paint_paragraphs(paint, bk_paint_row(paint, row + used), rows - used, BK_STYLE_DIM, all.facts);
 }

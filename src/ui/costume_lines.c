@@ -7,7 +7,7 @@
 #include "bodkin/base/text.h"
 #include "bodkin/sheet/wait_words.h"
 
-enum { FEWEST_BY_COLUMNS = 11 };
+enum { FEWEST_BY_COLUMNS = 11, FEWEST_DAY_COLUMNS = 10 };
 
 typedef BK_LIST(bk_costume_line) growing_lines;
 typedef BK_LIST(bk_costume_stop) growing_stops;
@@ -155,22 +155,53 @@ static size_t wider(size_t width, const char *text)
     return wide > width ? wide : width;
 }
 
-// Who did a step gets what the longest title leaves, and some cells in any case.
-static void share_width(const making *made, bk_costume_lines *lines)
+// What the lines of steps would take.
+typedef struct wanted {
+    size_t done_title, open_title, day, by, can_wait;
+} wanted;
+
+static wanted wanted_widths(const making *made, const bk_costume_lines *lines)
 {
-    enum { KIND_MINUTES_DAY_AND_GAPS = 7 + 8 + 10 + 4 * 2 + 1 };
-    size_t others = BK_LINE_STEP_COLUMN + BK_LINE_MARK_COLUMNS + KIND_MINUTES_DAY_AND_GAPS + BK_LINE_MARGIN;
-    size_t title = 0, by = FEWEST_BY_COLUMNS;
+    wanted all = {.day = FEWEST_DAY_COLUMNS, .by = FEWEST_BY_COLUMNS};
     for (size_t i = 0; i < lines->count; i++) {
         if (lines->items[i].kind != BK_LINE_STEP)
             continue;
-        title = wider(title, made->rail->steps[lines->items[i].step].title);
-        by = wider(by, made->rail->steps[lines->items[i].step].done_by);
+        char day[BK_DAY_WORDS_ROOM];
+        const bk_step *step = &made->rail->steps[lines->items[i].step];
+        bool done = made->rail->rows.steps[lines->items[i].step].done;
+        size_t *title = done ? &all.done_title : &all.open_title;
+        *title = wider(*title, step->title);
+        if (step->done_on != BK_NO_DAY)
+            all.day = wider(all.day, bk_day_words(step->done_on, made->rail->today, day));
+        all.by = wider(all.by, step->done_by);
+        if (!done && step->can_wait == 1)
+            all.can_wait = BK_LINE_GAP + BK_LINE_CAN_WAIT_COLUMNS;
     }
-    size_t room = made->columns - others;
+    return all;
+}
+
+static size_t least(size_t left, size_t right)
+{
+    return left < right ? left : right;
+}
+
+// Who did a step gets what the longest title leaves, and some cells in any case. Where an open step's title has no room as
+// wide as those of done ones, its line goes on where day and name would stand.
+static void share_width(const making *made, bk_costume_lines *lines)
+{
+    enum { BEFORE = BK_LINE_STEP_COLUMN + BK_LINE_MARK_COLUMNS + BK_LINE_GAP };
+    enum { BEHIND = 2 * BK_LINE_GAP + BK_LINE_KIND_COLUMNS + BK_LINE_MINUTES_COLUMNS + BK_LINE_MARGIN };
+    wanted all = wanted_widths(made, lines);
+    size_t open_room = made->columns - BEFORE - BEHIND;
+    size_t room = open_room - BK_LINE_GAP - all.day - 1;
+    size_t title = all.done_title > all.open_title ? all.done_title : all.open_title;
     size_t most_by = title + FEWEST_BY_COLUMNS < room ? room - title : FEWEST_BY_COLUMNS;
-    lines->by_width = by < most_by ? by : most_by;
-    lines->title_width = title + lines->by_width < room ? title : room - lines->by_width;
+    lines->day_width = all.day;
+    lines->by_width = least(all.by, most_by);
+    lines->title_width = least(title, room - lines->by_width);
+    lines->open_width = least(all.open_title, open_room - all.can_wait);
+    if (lines->open_width < lines->title_width)
+        lines->open_width = lines->title_width;
 }
 
 static void *kept(bk_arena *arena, const void *items, size_t size)

@@ -10,7 +10,7 @@ static void ask_offered(bk_screen *screen, const bk_costume_stop *stop, bk_step_
     bk_arena *arena = bk_arena_new();
     bk_indices steps = bk_steps_offered(rail, costume, stop->piece, arena);
     if (steps.count > 0)
-        bk_tick_line_ask(&view->tick, act, rail, steps,
+        bk_tick_line_ask(&view->tick, act, screen->wall, steps,
                          bk_step_likely(rail, costume, steps, bk_clock_line_step(&view->clock)));
     else
         bk_wall_say(screen->wall, "No step of it is next.");
@@ -26,8 +26,8 @@ void bk_costume_tick(bk_screen *screen, const bk_key_row *row)
     if (stop->step == BK_NO_INDEX)
         ask_offered(screen, stop, BK_STEP_DONE);
     else
-        bk_tick_line_ask(&view->tick, rail->rows.steps[stop->step].done ? BK_STEP_OPEN : BK_STEP_DONE, rail,
-                         (bk_indices){&stop->step, 1}, 0);
+        bk_tick_line_ask(&view->tick, rail->rows.steps[stop->step].done ? BK_STEP_OPEN : BK_STEP_DONE,
+                         screen->wall, (bk_indices){&stop->step, 1}, 0);
 }
 
 void bk_costume_clock(bk_screen *screen, const bk_key_row *row)

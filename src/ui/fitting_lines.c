@@ -8,7 +8,7 @@
 enum cell { WHEN, WHO, TAKES, PIECES, STANDING, TITLES };
 
 const bk_list_column bk_fitting_columns[BK_FITTING_COLUMNS] = {
-    [WHEN] = {.head = "When", .least = 16, .most = 20, .gap = 2},
+    [WHEN] = {.head = "When", .least = 17, .most = 20, .gap = 2},
     [WHO] = {.head = "Performer", .least = 14, .most = 26, .gap = 2},
     [TAKES] = {.head = "Takes", .least = 6, .most = 8, .gap = 2, .right = true},
     [PIECES] = {.head = "Pieces", .least = 14, .most = 40, .gap = 2},
@@ -51,6 +51,29 @@ static const char *with_care(const filling *all, const char *detail)
     return bk_arena_print(all->ledger->arena, "%s\n%s", bk_fitting_care, detail);
 }
 
+// ------------------------------------------------------------------------------------------------ the first column
+
+// A day of another year goes without the weekday, so that nothing of it is cut: "20 Jan 2027".
+static const char *day_words(bk_day day, bk_day today, bk_arena *arena)
+{
+    enum { COLUMNS_WITHOUT_YEAR = 10, WEEKDAY_BYTES = 4 };
+    const char *words = bk_cell_day(day, today, arena);
+    return words && bk_text_columns(words) > COLUMNS_WITHOUT_YEAR ? words + WEEKDAY_BYTES : words;
+}
+
+static const char *when_words(bk_moment moment, bk_day today, bk_arena *arena)
+{
+    const char *day = day_words(moment.day, today, arena), *time = bk_cell_time(moment.time, arena);
+    return time ? bk_arena_print(arena, "%s %s", day, time) : day;
+}
+
+static const char *by_words(bk_day due, bk_day today, bk_arena *arena)
+{
+    if (due == BK_NO_DAY)
+        return NULL;
+    return bk_arena_print(arena, due < today ? "late: %s" : "by %s", day_words(due, today, arena));
+}
+
 // ------------------------------------------------------------------------------------------------ kinds of lines
 
 static void add_heading(const filling *all, const char *text, int style)
@@ -80,7 +103,7 @@ static void add_call(const filling *all, const bk_fitting_call *call)
     const bk_ledger_line line = {
         .id = call->fittings[0].id,
         .family = BK_FITTINGS,
-        .cells = {[WHEN] = bk_moment_words(call->moment, today, arena),
+        .cells = {[WHEN] = when_words(call->moment, today, arena),
                   [WHO] = all->view->by_performer ? NULL : performer_or_nobody(call->performer),
                   [TAKES] = bk_cell_minutes(call->minutes, arena),
                   [PIECES] = bk_fitting_call_pieces(call, arena),
@@ -101,7 +124,7 @@ static void add_group(const filling *all, const bk_fitting_to_book *group)
     const bk_ledger_line line = {
         .id = -1 - group->performer_id,
         .family = BK_PERFORMERS,
-        .cells = {[WHEN] = bk_due_words(group->due, today, arena),
+        .cells = {[WHEN] = by_words(group->due, today, arena),
                   [WHO] = performer_or_nobody(group->performer),
                   [TAKES] = bk_cell_minutes(bk_to_book_minutes(group), arena),
                   [PIECES] = bk_to_book_pieces(group, arena),
@@ -122,7 +145,7 @@ static void add_wanted(const filling *all, const bk_fitting_to_book *group, cons
     const bk_ledger_line line = {
         .id = -wanted->step_id,
         .family = BK_STEPS,
-        .cells = {[WHEN] = bk_due_words(wanted->due, today, arena),
+        .cells = {[WHEN] = by_words(wanted->due, today, arena),
                   [TAKES] = bk_cell_minutes(wanted->minutes, arena),
                   [PIECES] = wanted->piece,
                   [STANDING] = wanted->next ? "to book" : "to book later",

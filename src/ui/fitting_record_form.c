@@ -16,20 +16,25 @@ typedef struct came {
     bk_day held_on;
     const char *note;
     const char *text[ALTERATIONS];
-    const char *work[ALTERATIONS]; // a kind, or that it is only noted
+    int work[ALTERATIONS]; // into `works`
     int64_t minutes[ALTERATIONS];
     bk_day booked_on; // is not asked
     int line;
 } came;
 
-static const char only_noted[] = "no";
+// Kinds of step, in their order, and that it is only noted.
+enum { ONLY_NOTED = BK_KINDS, WORKS };
+static const char *const work_items[WORKS] = {"source", "draft", "cut",   "tack", "machine", "press",
+                                              "fit",    "hand",  "craft", "dye",  "no"};
+static const bk_words works = {"kind of step, or no", work_items, WORKS};
 
 // ------------------------------------------------------------------------------------------------- its columns
 
 #define ALTERATION_COLUMNS(number) \
     {"alter" #number, false, BK_CELL_TEXT, offsetof(came, text[(number)-1]), \
      .example = "shorten the sleeves 1 cm"}, \
-        {"work" #number, false, BK_CELL_NAME, offsetof(came, work[(number)-1]), .example = "machine"}, \
+        {"work" #number,       false,          BK_CELL_WORD, offsetof(came, work[(number)-1]), \
+         .example = "machine", .words = &works}, \
     { \
         "minutes" #number, false, BK_CELL_WHOLE, offsetof(came, minutes[(number)-1]), \
             .example = "15", .unit = "minutes", .most = MOST_MINUTES \
@@ -94,7 +99,7 @@ static bk_status choose_work(const bk_form *form, bk_arena *arena, bk_form_choic
     bk_form_choices kinds = {0};
     bk_status status = bk_choose_kinds(form, arena, &kinds, error);
     bk_form_choice *items = bk_arena_clear(arena, kinds.count + 1, sizeof *items);
-    items[0] = (bk_form_choice){only_noted, "no step, it is only noted"};
+    items[0] = (bk_form_choice){work_items[ONLY_NOTED], "no step, it is only noted"};
     for (size_t i = 0; i < kinds.count; i++)
         items[i + 1] = kinds.items[i];
     *choices = (bk_form_choices){items, kinds.count + 1};
@@ -129,7 +134,7 @@ static const char *usual_minutes(const bk_form *form, bk_arena *arena)
     static bool asks_minutes_##number(const bk_form *form) \
     { \
         return is_filled(form, "alter" #number) && \
-               !bk_same_text(bk_form_text(form, "work" #number), only_noted); \
+               !bk_same_text(bk_form_text(form, "work" #number), work_items[ONLY_NOTED]); \
     }
 
 ALTERATION_ASKED(1, was_held(form))
@@ -142,17 +147,18 @@ ALTERATION_ASKED(6, is_filled(form, "alter5"))
 #define ALTERATION_FIELDS(number) \
     {.column = "alter" #number, \
      .label = "to alter", \
-     .help = "one thing a line; it becomes a step before this fitting, or behind it where it fits", \
+     .help = "one thing a line; a step before this fitting, or behind it where it fits; Tab: its kind", \
      .asked = asks_text_##number}, \
         {.column = "work" #number, \
          .label = "step of kind", \
          .help = "what kind of work it is; no: it is only noted", \
          .choices = choose_work, \
          .asked = asks_work_##number, \
-         .suggests = usual_work}, \
+         .suggests = usual_work, \
+         .beside = true}, \
     { \
         .column = "minutes" #number, .label = "minutes", .help = "how long it may take", \
-        .asked = asks_minutes_##number, .suggests = usual_minutes \
+        .asked = asks_minutes_##number, .suggests = usual_minutes, .beside = true \
     }
 
 static const bk_form_field fields[] = {
@@ -177,18 +183,33 @@ static const bk_form_field fields[] = {
 
 // ------------------------------------------------------------------------------------------------------- saving
 
+static bool is_altered(const came *filled, size_t alteration)
+{
+    return filled->text[alteration] && !bk_text_blank(filled->text[alteration]);
+}
+
 // What is to be altered, in `arena`.
 static bk_fitting_note *read_notes(const came *filled, bk_arena *arena, size_t *count)
 {
     bk_fitting_note *notes = bk_arena_clear(arena, ALTERATIONS, sizeof *notes);
     *count = 0;
-    for (size_t i = 0; i < ALTERATIONS; i++) {
-        int kind = bk_word_find(&bk_kind_words, filled->work[i]);
-        if (filled->text[i] && !bk_text_blank(filled->text[i]))
-            notes[(*count)++] =
-                (bk_fitting_note){filled->text[i], kind != BK_NO_WORD, kind, filled->minutes[i]};
-    }
+    for (size_t i = 0; i < ALTERATIONS; i++)
+        if (is_altered(filled, i))
+            notes[(*count)++] = (bk_fitting_note){filled->text[i], filled->work[i] != ONLY_NOTED,
+                                                  filled->work[i], filled->minutes[i]};
     return notes;
+}
+
+// Every alteration has a kind, or is only noted.
+static bk_status check_kinds(const came *filled, const bk_job *job, bk_form_saved *saved, bk_error *error)
+{
+    for (size_t i = 0; i < ALTERATIONS; i++) {
+        if (!is_altered(filled, i) || filled->work[i] != BK_NO_WORD)
+            continue;
+        saved->column = bk_arena_print(job->arena, "work%zu", i + 1);
+        return bk_fail(error, BK_REFUSED, "What kind of step is it? Pick one, or no where it is only noted.");
+    }
+    return BK_OK;
 }
 
 static bool says_nothing_new(const came *filled, const bk_fitting_line *fitting)
@@ -225,7 +246,9 @@ static bk_status save(const bk_form *form, const bk_job *job, const void *record
                                 .outcome = filled->outcome,
                                 .held_on = filled->held_on,
                                 .note = filled->note ? filled->note : ""};
-    bk_status status = read_fitting(form, job, &fitting, error);
+    bk_status status = check_kinds(filled, job, saved, error);
+    if (!status)
+        status = read_fitting(form, job, &fitting, error);
     if (status)
         return status;
     saved->id = result.fitting_id;

@@ -228,11 +228,6 @@ const char *bk_to_book_detail(const bk_fitting_to_book *group, bk_day today, bk_
     return joined(arena, now, "\n", later);
 }
 
-const char *bk_due_words(bk_day due, bk_day today, bk_arena *arena)
-{
-    return due == BK_NO_DAY ? NULL : bk_arena_print(arena, "by %s", bk_cell_day(due, today, arena));
-}
-
 int bk_due_style(bk_day due, bk_day today)
 {
     return due != BK_NO_DAY && due < today ? BK_STYLE_LATE : BK_STYLE_PLAIN;

@@ -14,10 +14,11 @@ enum {
     LABEL_GAP = 2,
     ASIDE_COLUMN = 24, // behind the beginning of the text
     ASIDE_GAP = 3,
+    ASIDE_LEAST = 8,
     SAYS_ROWS = 2, // kept for what is said
     SAYS_MOST = 4,
     NOTICE_MOST = 3,
-    LIST_ROWS = 6,   // kept for the list to pick from
+    LIST_ROWS = 4,   // kept for a list to pick from, least
     WHOLE_ROWS = 3,  // least of a long text at hand
     WHOLE_MOST = 10, // and most
     TEXT_MOST = 100, // longest comfortable line
@@ -46,12 +47,9 @@ static size_t label_width(const bk_form *form)
     return width < LABEL_MOST ? width : LABEL_MOST;
 }
 
-static bool has_lists(const bk_form *form)
+static bool has_list(const bk_form *form)
 {
-    for (size_t i = 0; i < form->kind->field_count; i++)
-        if (form->kind->fields[i].choices || bk_form_column(form, i)->words)
-            return true;
-    return false;
+    return form->kind->fields[form->at].choices || bk_form_column(form, form->at)->words;
 }
 
 // ---------------------------------------------------------------------------------------------- the heights
@@ -106,7 +104,7 @@ static layout lay_out(bk_form *form, const bk_paint *paint, size_t noticed_rows)
     parts.text_width = paint->columns - parts.text_column - 1;
     parts.text_width = parts.text_width < TEXT_MOST ? parts.text_width : TEXT_MOST;
     form->text_columns = parts.text_width;
-    size_t below = 1 + SAYS_ROWS + (has_lists(form) ? LIST_ROWS : 0) + 1;
+    size_t below = 1 + SAYS_ROWS + (has_list(form) ? LIST_ROWS : 0) + 1;
     size_t room = paint->rows - parts.first_row - below;
     parts.rows = first_row_of(form, paint, SIZE_MAX, parts.text_width);
     parts.fields_end = parts.first_row + (parts.rows < room ? parts.rows : room);
@@ -220,15 +218,20 @@ static aside aside_of(const bk_form *form, const bk_paint *paint, size_t field)
     return (aside){words, BK_STYLE_DIM};
 }
 
+// The text goes before what is told of it, which is cut or left out; what is wrong is told all the same. Returns the room of the
+// text, 0: all.
 static size_t draw_aside(const bk_paint *paint, const layout *parts, size_t row, size_t wide, aside beside)
 {
-    size_t at = wide + ASIDE_GAP > ASIDE_COLUMN ? wide + ASIDE_GAP : ASIDE_COLUMN;
     size_t needs = bk_text_columns(beside.text), room = paint->columns - parts->text_column - 1;
-    if (needs + ASIDE_GAP >= room)
-        return 0;
+    size_t behind = wide + ASIDE_GAP, at = behind > ASIDE_COLUMN ? behind : ASIDE_COLUMN;
     if (at + needs > room)
+        at = behind + needs < room ? room - needs : behind;
+    if (at + (needs < ASIDE_LEAST ? needs : ASIDE_LEAST) > room) {
+        if (beside.style == BK_STYLE_DIM)
+            return 0;
         at = room - needs;
-    bk_spot spot = {row, parts->text_column + at, needs};
+    }
+    bk_spot spot = {row, parts->text_column + at, room - at};
     bk_paint_text(paint, spot, beside.style, beside.text);
     return at - ASIDE_GAP;
 }
@@ -307,11 +310,13 @@ static const char *doubt_left(const bk_form *form, const bk_paint *paint)
 
 // What is wrong, or else the help and what is doubtful; of those two the help gives way where there is no room. Returns the
 // rows used.
-static size_t draw_said(const bk_form *form, const bk_paint *paint, size_t row)
+static size_t draw_said(const bk_form *form, const bk_paint *paint, size_t row, size_t list_column)
 {
     const bk_form_value *value = &form->values[form->at];
     const char *doubt = value->doubt ? value->doubt : doubt_left(form, paint);
-    const char *wrong = form->said ? form->said : value->wrong, *help = help_of(form, paint);
+    const char *wrong = form->said ? form->said : value->wrong;
+    const char *whole = bk_form_pick_whole(form, paint, list_column);
+    const char *help = whole ? whole : help_of(form, paint);
     bk_spot spot = {row, LABEL_COLUMN, paint->columns - LABEL_COLUMN - 1};
     spot.width = spot.width < TEXT_MOST ? spot.width : TEXT_MOST;
     size_t rows = form->pick.cursor.count > 0 ? SAYS_MOST : paint->rows - 1 - row;
@@ -341,7 +346,7 @@ void bk_form_draw(bk_form *form, const bk_paint *paint)
     bk_form_draw_head(form, paint);
     draw_fields(form, paint, &parts);
     size_t row = parts.fields_end + 1;
-    size_t said = draw_said(form, paint, row);
+    size_t said = draw_said(form, paint, row, parts.text_column);
     row += said < SAYS_ROWS ? SAYS_ROWS : said;
     bk_form_pick_draw(form, paint, row, paint->rows - 1, parts.text_column);
 }

@@ -15,9 +15,21 @@ static bk_form_value *at_hand(const bk_form *form)
     return &form->values[form->at];
 }
 
+// Where Enter goes on to: from field to field, but over those that stand beside the one at hand. `form->at`: it saves.
+static size_t next_by_enter(const bk_form *form)
+{
+    const bk_form_field *fields = form->kind->fields;
+    size_t from = form->at, next = bk_form_next(form, from, 1);
+    while (!fields[form->at].beside && fields[next].beside && next != from) {
+        from = next;
+        next = bk_form_next(form, from, 1);
+    }
+    return next == from ? form->at : next;
+}
+
 static bool is_last(const bk_form *form)
 {
-    return bk_form_next(form, form->at, 1) == form->at;
+    return next_by_enter(form) == form->at;
 }
 
 static bool at_list(const bk_form *form)
@@ -35,7 +47,7 @@ static void go_on(bk_screen *screen, const bk_key_row *row)
     if (row->name == BK_KEY_ENTER && bk_form_make(screen))
         return;
     bool taken = bk_form_pick_take(form, "");
-    size_t next = bk_form_next(form, form->at, 1);
+    size_t next = row->name == BK_KEY_ENTER ? next_by_enter(form) : bk_form_next(form, form->at, 1);
     bk_form_leave(form);
     if (value->wrong && !value->told) {
         if (taken)
@@ -225,8 +237,7 @@ static bool takes_many(const bk_screen *screen)
          .written = "Ctrl-S", \
          .bottom = "save", \
          .help = "save what stands there", \
-         .act = save, \
-         .matters = goes_on}, \
+         .act = save}, \
         {.name = BK_KEY_EDITOR, \
          .written = "Ctrl-E", \
          .bottom = "your editor", \

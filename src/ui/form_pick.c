@@ -349,7 +349,7 @@ bool bk_form_pick_take(bk_form *form, const char *behind)
 
 const char *bk_form_pick_unknown(const bk_form *form, bk_arena *arena)
 {
-    const char *rest = bk_form_line_text(&form->values[form->at].line), *item = NULL;
+    const char *rest = bk_form_understood(form, form->at, arena), *item = NULL;
     size_t length = 0;
     if (!bk_form_is_strict(form, form->at) || !field_at_hand(form)->choices)
         return NULL;

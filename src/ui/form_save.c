@@ -150,16 +150,13 @@ static void saved_well(bk_screen *screen, const bk_form_saved *saved, const void
 {
     bk_form *form = screen->self;
     bk_wall *wall = form->wall;
-    bk_stack *stack = screen->stack;
     show_renamed(form, filled);
     wall->saved_family = form->kind->family;
     wall->saved_id = saved->id;
     bk_act_did(screen, BK_OK, saved->sentence, NULL);
     if (!saved->sentence)
         bk_wall_say(wall, "Nothing was changed.");
-    bk_stack_pop(stack);
-    if (bk_screen_table(bk_stack_top(stack))->alone)
-        wall->offer_key = NULL; // another form goes on, where a letter is typed
+    bk_stack_pop(screen->stack);
 }
 
 // The first field in which something is wrong, or the kind's field_count.

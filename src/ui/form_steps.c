@@ -23,7 +23,7 @@ void bk_form_look_at(bk_form *form)
     bk_form_value *value = &form->values[form->at];
     bk_arena *arena = bk_arena_new();
     bk_form_check(form, form->at);
-    const char *unknown = value->wrong ? NULL : bk_form_pick_unknown(form, arena);
+    const char *unknown = bk_form_pick_unknown(form, arena);
     if (unknown)
         bk_form_keep(&value->wrong, unknown_words(form, unknown, arena));
     bk_arena_free(arena);

@@ -1,4 +1,4 @@
-#include "bodkin/ui/form.h"
+#include "bodkin/ui/form_suggest.h"
 #include "bodkin/ui/materials_screen.h"
 
 // The forms of the jobs on materials: counting, ordering, what arrived.
@@ -8,6 +8,39 @@
         .file = "", .noun = "material", .columns = (table), .column_count = sizeof(table) / sizeof *(table), \
         .record_size = sizeof(record), .line = offsetof(record, line) \
     }
+
+// ------------------------------------------------------------------------------------- what it is counted in
+
+static const char *unit_of(const bk_form *form, int64_t material, bk_arena *arena)
+{
+    bk_error error;
+    bk_rows rows = {0};
+    if (bk_store_read(bk_form_wall(form)->store, BK_MATERIALS, 0, arena, &rows, &error))
+        return NULL;
+    const bk_material *materials = rows.items;
+    for (size_t i = 0; i < rows.count; i++)
+        if (materials[i].id == material)
+            return bk_form_unit_words(materials[i].unit);
+    return NULL;
+}
+
+static const char *unit_counted(const bk_form *form, bk_arena *arena)
+{
+    return unit_of(form, bk_form_about(form), arena);
+}
+
+static const char *unit_arrived(const bk_form *form, bk_arena *arena)
+{
+    bk_error error;
+    bk_rows rows = {0};
+    if (bk_store_read(bk_form_wall(form)->store, BK_ORDERS, 0, arena, &rows, &error))
+        return NULL;
+    const bk_order *orders = rows.items;
+    for (size_t i = 0; i < rows.count; i++)
+        if (orders[i].id == bk_form_about(form))
+            return unit_of(form, orders[i].material_id, arena);
+    return NULL;
+}
 
 // -------------------------------------------------------------------------------------------------- counting
 
@@ -25,7 +58,8 @@ static const bk_sheet count_sheet = OWN_SHEET(counted, count_columns);
 static const bk_form_field count_fields[] = {
     {.column = "on_hand",
      .label = "on the shelf",
-     .help = "what you find when you measure or count it, in its unit"},
+     .help = "what you find when you measure or count it",
+     .unit = unit_counted},
 };
 
 static bk_status save_count(const bk_form *form, const bk_job *job, const void *filled, bk_form_saved *saved,
@@ -49,9 +83,7 @@ static const bk_form_kind count_form = {
 void bk_material_open_count(bk_screen *screen, const bk_material_line *material)
 {
     bk_arena *arena = bk_arena_new();
-    const char *unit = bk_word_text(&bk_material_unit_words, material->record.unit);
-    const char *title = bk_arena_print(arena, "Count: %s, %s", material->record.name,
-                                       material->record.unit == BK_EACH ? "pieces" : unit);
+    const char *title = bk_arena_print(arena, "Count: %s", material->record.name);
     bk_form_open(screen, &count_form,
                  &(bk_form_start){.record = &(counted){.on_hand = BK_NO_AMOUNT},
                                   .about = material->record.id,
@@ -92,7 +124,8 @@ static const bk_sheet arrived_sheet = OWN_SHEET(arrived, arrived_columns);
 static const bk_form_field arrived_fields[] = {
     {.column = "quantity",
      .label = "arrived",
-     .help = "all of it stands here; where less came, the rest stays on order"},
+     .help = "all of it stands here; where less came, the rest stays on order",
+     .unit = unit_arrived},
     {.column = "arrived_on", .label = "on", .help = "the day it came; it lies on the shelf from then on"},
 };
 

@@ -163,11 +163,12 @@ static bk_status fill(bk_screen *screen, bk_ledger *ledger, bk_error *error)
 {
     materials_view *view = ledger->own;
     const bk_wall *wall = screen->wall;
+    bk_material_list list;
     int64_t production = wall->rail ? wall->rail->production.id : 0;
-    bk_status status =
-        bk_materials_read(wall->store, production, wall->today, ledger->arena, &view->list, error);
+    bk_status status = bk_materials_read(wall->store, production, wall->today, ledger->arena, &list, error);
     if (status)
         return status;
+    view->list = list; // only now: where it cannot be read the lines of the one before stay
     if (view->shopping)
         fill_shopping(ledger, wall->today, &view->list);
     else

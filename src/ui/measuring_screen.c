@@ -1,6 +1,7 @@
 #include "bodkin/ui/measuring_screen.h"
 
 #include "bodkin/store/performer_rows.h"
+#include "bodkin/ui/leaving.h"
 #include "bodkin/ui/measuring_draw.h"
 #include "bodkin/ui/measuring_save.h"
 #include "bodkin/ui/stack.h"
@@ -110,22 +111,17 @@ static void leave(bk_screen *screen, const bk_key_row *row)
     (void)row;
     bk_measuring *sheet = screen->self;
     if (bk_measuring_is_changed(sheet))
-        sheet->mode = BK_MEASURING_LEAVING;
+        bk_leaving_ask(screen, "back to the sheet", bk_measuring_finish);
     else
         bk_stack_pop(screen->stack);
 }
 
-static void stay(bk_screen *screen, const bk_key_row *row)
-{
-    (void)row;
-    ((bk_measuring *)screen->self)->mode = BK_MEASURING_FILLING;
-}
-
 static void mend(bk_screen *screen, const bk_key_row *row)
 {
+    (void)row;
     bk_measuring *sheet = screen->self;
     bk_measuring_arrive(sheet, sheet->findings[sheet->finding.at].line);
-    stay(screen, row);
+    sheet->mode = BK_MEASURING_FILLING;
 }
 
 static void move_finding(bk_screen *screen, const bk_key_row *row)
@@ -216,12 +212,6 @@ static const bk_key_row checking_rows[] = {
      .act = mend},
 };
 
-static const bk_key_row leaving_rows[] = {
-    {.name = BK_KEY_ENTER, .written = "Enter", .bottom = "throw it away", .act = bk_screen_back},
-    {.name = BK_KEY_SAVE, .written = "Ctrl-S", .bottom = "save it", .act = finish},
-    {.name = BK_KEY_ESCAPE, .written = "Escape", .bottom = "back to the sheet", .act = stay},
-};
-
 #define TABLE(heading, all) \
     { \
         .title = heading, .rows = all, .count = sizeof(all) / sizeof *(all), .alone = true \
@@ -230,7 +220,6 @@ static const bk_key_row leaving_rows[] = {
 static const bk_key_table tables[] = {
     [BK_MEASURING_FILLING] = TABLE("While a sheet is taken", filling_rows),
     [BK_MEASURING_CHECKING] = TABLE("Before it is saved", checking_rows),
-    [BK_MEASURING_LEAVING] = TABLE(NULL, leaving_rows),
 };
 
 static size_t table_of(const bk_screen *screen)
@@ -267,18 +256,6 @@ static void draw(bk_screen *screen, const bk_paint *paint)
         bk_measuring_draw(sheet, paint);
 }
 
-static size_t draw_question(bk_screen *screen, const bk_paint *paint, bk_spot spot)
-{
-    const bk_measuring *sheet = screen->self;
-    size_t typed = bk_measuring_typed_count(sheet);
-    if (sheet->mode != BK_MEASURING_LEAVING)
-        return 0;
-    const char *question = typed == 0   ? "What you typed is not saved."
-                           : typed == 1 ? "1 measure is not saved."
-                                        : bk_arena_print(paint->arena, "%zu measures are not saved.", typed);
-    return bk_paint_text(paint, spot, BK_STYLE_BOLD, question);
-}
-
 static const bk_meaning meanings[] = {
     {"asked for", "open steps need it, and it was never taken or too long ago"},
     {"doubtful", "it can hardly be true; below stands why"},
@@ -296,7 +273,6 @@ static const bk_screen_kind measuring_screen = {
     .draw = draw,
     .table = table_of,
     .take = take,
-    .draw_bottom = draw_question,
 };
 
 void bk_measuring_open(bk_screen *from, int64_t performer)

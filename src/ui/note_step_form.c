@@ -10,6 +10,7 @@ typedef struct step_form {
     int kind;
     int64_t minutes;
     const char *before;
+    const char *costume; // that the note is about; is not asked
     int line;
 } step_form;
 
@@ -35,6 +36,7 @@ static const bk_column columns[] = {
      .unit = "minutes",
      .most = MOST_MINUTES},
     {.name = "before", .type = BK_CELL_NAME, .offset = offsetof(step_form, before), .example = "fit2"},
+    {.name = "costume", .type = BK_CELL_NAME, .offset = offsetof(step_form, costume), .example = "4A"},
 };
 
 static const bk_sheet sheet = {
@@ -45,14 +47,54 @@ static const bk_sheet sheet = {
     .line = offsetof(step_form, line),
 };
 
+// The pieces of a costume (its number; NULL: none), as indices into those of the rail.
+static bk_indices pieces_of(const bk_wall *wall, const char *number)
+{
+    const bk_rail_costume *costume = bk_wall_costume(wall, number);
+    return costume ? wall->rail->rows.costumes[costume->index].pieces : (bk_indices){NULL, 0};
+}
+
+static bool is_among(const bk_wall *wall, bk_indices pieces, const char *name)
+{
+    for (size_t i = 0; i < pieces.count; i++)
+        if (bk_same_text(wall->rail->pieces[pieces.items[i]].name, name))
+            return true;
+    return false;
+}
+
+// Those of the costume that the note is about come first.
+static bk_status choose_pieces(const bk_form *form, bk_arena *arena, bk_form_choices *choices,
+                               bk_error *error)
+{
+    bk_form_choices all = {0};
+    const bk_wall *wall = bk_form_wall(form);
+    bk_indices own = pieces_of(wall, bk_form_text(form, "costume"));
+    bk_status status = bk_choose_pieces(form, arena, &all, error);
+    bk_form_choice *items = bk_arena_clear(arena, all.count, sizeof *items);
+    size_t count = 0;
+    for (int others = 0; others <= 1; others++)
+        for (size_t i = 0; i < all.count; i++)
+            if (is_among(wall, own, all.items[i].text) == (others == 0))
+                items[count++] = all.items[i];
+    *choices = (bk_form_choices){items, count};
+    return status;
+}
+
+static bool never(const bk_form *form)
+{
+    (void)form;
+    return false;
+}
+
 static const bk_form_field fields[] = {
-    {.column = "piece", .label = "piece", .help = "what is worked on", .choices = bk_choose_pieces},
+    {.column = "piece", .label = "piece", .help = "what is worked on", .choices = choose_pieces},
     {.column = "kind", .label = "kind", .help = "which kind of work it is", .choices = bk_choose_kinds},
     {.column = "minutes", .label = "minutes", .help = "how long it usually takes"},
     {.column = "before",
      .label = "before",
      .help = "a step of the piece that comes after it, the next fitting say; empty: none",
      .choices = bk_choose_steps},
+    {.column = "costume", .label = "costume", .help = "what the note is about", .asked = never},
 };
 
 static int64_t piece_named(const bk_wall *wall, const char *name)
@@ -103,14 +145,26 @@ static const bk_form_kind kind = {
     .save = save,
 };
 
+// The piece that the note names, or the only one of the costume that it is about; NULL: it is asked.
+static const char *piece_meant(const bk_wall *wall, const bk_note *note)
+{
+    bk_indices pieces = pieces_of(wall, note->costume);
+    if (note->piece)
+        return note->piece;
+    return pieces.count == 1 ? wall->rail->pieces[pieces.items[0]].name : NULL;
+}
+
 void bk_note_step_form_open(bk_screen *screen, const bk_note_line *note)
 {
     bk_arena *arena = bk_arena_new();
-    const step_form step = {.piece = note->record.piece, .kind = BK_HAND, .minutes = BK_NOTE_MINUTES};
+    const step_form step = {.piece = piece_meant(screen->wall, &note->record),
+                            .kind = BK_HAND,
+                            .minutes = BK_NOTE_MINUTES,
+                            .costume = note->record.costume};
     const bk_form_start start = {.record = &step,
                                  .about = note->record.id,
                                  .title = bk_arena_print(arena, "Step: %s", note->record.what),
-                                 .first = note->record.piece ? "kind" : "piece"};
+                                 .first = step.piece ? "kind" : "piece"};
     bk_form_open(screen, &kind, &start);
     bk_arena_free(arena);
 }

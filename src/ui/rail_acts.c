@@ -39,7 +39,7 @@ void bk_rail_ask_step(bk_screen *screen, bk_tick_line *line, const bk_clock_line
     bk_arena *arena = bk_arena_new();
     bk_indices steps = bk_steps_offered(rail, costume, BK_NO_INDEX, arena);
     if (steps.count > 0)
-        bk_tick_line_ask(line, act, rail, steps, likely(rail, costume, steps, clock, only));
+        bk_tick_line_ask(line, act, screen->wall, steps, likely(rail, costume, steps, clock, only));
     else
         bk_wall_say(screen->wall, "%s %s.", bk_text_safe(arena, costume->record->number, screen->wall->ascii),
                     why_none(rail, costume));

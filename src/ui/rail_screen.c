@@ -151,6 +151,15 @@ static void find_saved(const bk_screen *screen)
             remember(self, rail->costumes[i].record);
 }
 
+// What is asked about a costume that is no longer shown is asked no more.
+static void keep_tick(bk_screen *screen)
+{
+    rail_screen *self = screen->self;
+    const bk_rail_costume *costume = chosen(screen);
+    if (self->tick.asked && (!costume || costume->record->id != self->chosen_id))
+        bk_tick_line_close(&self->tick);
+}
+
 static bk_status read_rail(bk_screen *screen, bk_error *error)
 {
     rail_screen *self = screen->self;
@@ -164,6 +173,7 @@ static bk_status read_rail(bk_screen *screen, bk_error *error)
     bk_rail_layout_measure(&self->layout, screen->wall->rail);
     find_saved(screen);
     show_matching(screen, self->cursor.at);
+    keep_tick(screen);
     return bk_clock_line_read(screen->wall, &self->clock, error);
 }
 

@@ -73,10 +73,12 @@ static void draw_message(const bk_screen *screen, const bk_paint *paint)
     size_t count = 0, own = add_items(screen, table, NULL, keys, 0);
     if (wall->offer_key && !table->alone)
         items[count++] = (bk_item){.key = wall->offer_key, .word = wall->offer};
+    bool above =
+        !bk_paint_notice_fits(paint, wall->message, items, count); // the keys have a row of their own
     for (size_t i = 0; wall->offer_key && i < own && i < FIRST_KEYS; i++) {
         items[count] = keys[i];
         items[count].spare = false;
-        if (!bk_paint_notice_fits(paint, wall->message, items, count + 1))
+        if (!above && !bk_paint_notice_fits(paint, wall->message, items, count + 1))
             break;
         count++;
     }

@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "bodkin/base/text.h"
+#include "bodkin/sheet/outlook_words.h"
 #include "bodkin/ui/acts.h"
 #include "bodkin/work/clock.h"
 #include "bodkin/work/tick.h"
@@ -65,27 +66,97 @@ static size_t index_of(const bk_rail *rail, int64_t id)
 void bk_tick_line_close(bk_tick_line *line)
 {
     free(line->steps);
+    bk_arena_free(line->arena);
     *line = (bk_tick_line){.asked = false};
 }
 
-void bk_tick_line_ask(bk_tick_line *line, bk_step_act act, const bk_rail *rail, bk_indices steps, size_t at)
+static int64_t asked_about(const bk_tick_line *line)
 {
-    bk_tick_line_close(line);
-    *line = (bk_tick_line){.asked = true, .act = act};
-    line->steps = bk_alloc(steps.count * sizeof *line->steps);
-    for (size_t i = 0; i < steps.count; i++)
-        line->steps[i] = rail->steps[steps.items[i]].id;
-    bk_cursor_fit(&line->cursor, steps.count, 1);
-    bk_cursor_put(&line->cursor, at);
+    return line->steps[line->cursor.at];
 }
 
-void bk_tick_line_keep(bk_tick_line *line, const bk_rail *rail)
+// Looks at the step asked about, as it stands from now on in the question.
+static void look(bk_tick_line *line)
+{
+    bk_error error;
+    bk_arena_reset(line->arena);
+    if (bk_step_outlook_read(line->wall->store, asked_about(line), line->arena, &line->outlook, &error))
+        bk_wall_say(line->wall, "%s", error.text);
+}
+
+void bk_tick_line_ask(bk_tick_line *line, bk_step_act act, bk_wall *wall, bk_indices steps, size_t at)
+{
+    bk_tick_line_close(line);
+    *line = (bk_tick_line){.asked = true, .act = act, .wall = wall, .arena = bk_arena_new()};
+    line->steps = bk_alloc(steps.count * sizeof *line->steps);
+    for (size_t i = 0; i < steps.count; i++)
+        line->steps[i] = wall->rail->steps[steps.items[i]].id;
+    bk_cursor_fit(&line->cursor, steps.count, 1);
+    bk_cursor_put(&line->cursor, at);
+    look(line);
+}
+
+// ------------------------------------------------------------------------------------------- another terminal
+
+static const char *name_of(const bk_step_outlook *outlook, bk_arena *arena)
+{
+    return bk_arena_print(arena, "%s/%s", outlook->step.step.piece, outlook->step.step.key);
+}
+
+static bool is_same(const bk_step_outlook *left, const bk_step_outlook *right)
+{
+    const bk_step *one = &left->step.step, *other = &right->step.step;
+    return bk_same_text(one->piece, other->piece) && bk_same_text(one->key, other->key) &&
+           bk_same_text(one->title, other->title) && one->done_on == other->done_on;
+}
+
+static const char *done_words(const bk_step_outlook *outlook, bk_arena *arena)
+{
+    const char *by = outlook->step.step.done_by;
+    if (outlook->step.fits)
+        return "was done meanwhile, as its fitting fits";
+    return by ? bk_arena_print(arena, "was done by %s meanwhile", by) : "was done meanwhile";
+}
+
+// What became of the step asked about since it was shown; NULL: nothing.
+static const char *became(const bk_tick_line *line, const bk_step_outlook *now, bk_arena *arena)
+{
+    bool wants_done = line->act == BK_STEP_OPEN;
+    if (!now->found)
+        return "was taken away meanwhile";
+    if (bk_step_outlook_done(now) != wants_done)
+        return wants_done ? "was opened again meanwhile" : done_words(now, arena);
+    return is_same(&line->outlook, now) ? NULL : "was changed meanwhile";
+}
+
+// Whether something became of it; then the question goes, and the bottom line says why.
+static bool is_overtaken(bk_tick_line *line)
+{
+    bk_error error;
+    bk_step_outlook now;
+    bk_arena *arena = bk_arena_new();
+    bk_status status = bk_step_outlook_read(line->wall->store, asked_about(line), arena, &now, &error);
+    const char *words = status ? NULL : became(line, &now, arena);
+    bool gone = status || words;
+    if (gone) {
+        const char *name = bk_text_safe(arena, name_of(&line->outlook, arena), line->wall->ascii);
+        bk_wall *wall = line->wall;
+        if (status)
+            bk_wall_say(wall, "%s", error.text);
+        else
+            bk_wall_say(wall, "%s %s; nothing was done here.", name, bk_text_safe(arena, words, wall->ascii));
+        bk_tick_line_close(line);
+    }
+    bk_arena_free(arena);
+    return gone;
+}
+
+// Takes those off that can no longer be asked about; the cursor stays on the one that is.
+static void keep_offered(bk_tick_line *line, const bk_rail *rail)
 {
     size_t count = 0, at = line->cursor.at;
-    if (!line->asked)
-        return;
     for (size_t i = 0; i < line->cursor.count; i++) {
-        size_t step = rail ? index_of(rail, line->steps[i]) : BK_NO_INDEX;
+        size_t step = index_of(rail, line->steps[i]);
         bool fits = step != BK_NO_INDEX && rail->rows.steps[step].done == (line->act == BK_STEP_OPEN);
         if (fits)
             line->steps[count++] = line->steps[i];
@@ -94,12 +165,31 @@ void bk_tick_line_keep(bk_tick_line *line, const bk_rail *rail)
     }
     bk_cursor_fit(&line->cursor, count, line->cursor.seen);
     bk_cursor_put(&line->cursor, at);
-    line->asked = count > 0;
+}
+
+void bk_tick_line_keep(bk_tick_line *line, const bk_rail *rail)
+{
+    if (!line->asked)
+        return;
+    int64_t step = asked_about(line);
+    if (!rail) {
+        bk_tick_line_close(line);
+        return;
+    }
+    if (is_overtaken(line)) {
+        line->overtaken = true;
+        return;
+    }
+    keep_offered(line, rail);
+    if (line->cursor.count == 0 || asked_about(line) != step)
+        bk_tick_line_close(line);
+    else
+        look(line);
 }
 
 size_t bk_tick_line_step(const bk_tick_line *line, const bk_rail *rail)
 {
-    return line->asked ? index_of(rail, line->steps[line->cursor.at]) : BK_NO_INDEX;
+    return line->asked ? index_of(rail, asked_about(line)) : BK_NO_INDEX;
 }
 
 // ---------------------------------------------------------------------------------------------------- doing it
@@ -142,14 +232,24 @@ static const struct act {
     [BK_STEP_CLOCK] = {"Start the clock", "yes", false, start_clock},
 };
 
+// What was done, and what the shelf did not have for it.
+static const char *with_lacks(const bk_tick_line *line, const char *sentence, bk_arena *arena)
+{
+    const char *lacks = line->act == BK_STEP_DONE ? bk_outlook_lacks(&line->outlook, true, arena) : NULL;
+    return sentence && lacks ? bk_arena_print(arena, "%s; %s", sentence, lacks) : sentence;
+}
+
 static void run(bk_screen *screen, bk_tick_line *line)
 {
     bk_error error;
     const char *sentence = NULL;
+    if (is_overtaken(line))
+        return;
+    look(line);
     bk_arena *arena = bk_arena_new();
     bk_job job = bk_act_job(screen->wall, arena);
-    int64_t step = line->steps[line->cursor.at];
-    bk_status status = acts[line->act].run(line, &job, step, &sentence, &error);
+    bk_status status = acts[line->act].run(line, &job, asked_about(line), &sentence, &error);
+    sentence = with_lacks(line, sentence, arena);
     bk_tick_line_close(line);
     bk_act_did(screen, status, sentence, &error);
     bk_arena_free(arena);
@@ -175,8 +275,21 @@ static bool is_digit(const bk_key *key)
     return key->name == BK_KEY_TYPED && key->text[0] >= '0' && key->text[0] <= '9' && key->text[1] == '\0';
 }
 
+// Up and Down go to another step, which is asked about instead.
+static void choose(bk_tick_line *line, bk_key_name name)
+{
+    size_t before = line->cursor.at;
+    bk_cursor_key(&line->cursor, name);
+    if (line->cursor.at != before)
+        look(line);
+}
+
 bool bk_tick_line_take(bk_screen *screen, bk_tick_line *line, const bk_key *key)
 {
+    if (line->overtaken) {
+        line->overtaken = false;
+        return key->name == BK_KEY_ENTER || key->name == BK_KEY_ESCAPE;
+    }
     if (!line->asked || (key->name == BK_KEY_TYPED && bk_same_text(key->text, "?")))
         return false;
     if (key->name == BK_KEY_ENTER)
@@ -188,45 +301,56 @@ bool bk_tick_line_take(bk_screen *screen, bk_tick_line *line, const bk_key *key)
     else if (is_digit(key) && acts[line->act].took)
         add_digit(line, key->text[0]);
     else
-        bk_cursor_key(&line->cursor, key->name);
+        choose(line, key->name);
     return true;
 }
 
 // ----------------------------------------------------------------------------------------------------- drawing
 
-// What a step comes after that is still open.
-static const char *open_before(const bk_rail *rail, size_t step, bk_arena *arena)
+// What is to be said of a step before it is done or begun, a line each.
+static const char *remarks_of(const bk_tick_line *line, bk_arena *arena)
 {
-    const bk_indices *after = &rail->rows.steps[step].after;
-    const char *titles = "";
-    for (size_t i = 0; i < after->count; i++)
-        if (!rail->rows.steps[after->items[i]].done)
-            titles = bk_arena_print(arena, "%s%s%s", titles, *titles ? ", " : "",
-                                    rail->steps[after->items[i]].title);
-    return titles;
+    const char *all = "", *remarks[BK_OUTLOOK_REMARKS];
+    if (line->act == BK_STEP_OPEN)
+        return all;
+    size_t count = bk_outlook_remarks(&line->outlook, line->wall->today, arena, remarks);
+    for (size_t i = 0; i < count; i++)
+        all = bk_arena_print(arena, "%s%s\n", all, remarks[i]);
+    if (line->act == BK_STEP_DONE && line->outlook.step.step.kind == BK_FIT)
+        all = bk_arena_print(
+            arena, "%sbetter record what came of the fitting under Fittings (F): what fits is done", all);
+    return all;
 }
 
-static const char *remark(const bk_tick_line *line, const bk_rail *rail, size_t step, bk_arena *arena)
+// What the step's clocks have measured, where that would be kept.
+static int64_t took_by_clock(const bk_tick_line *line)
 {
-    const char *before = open_before(rail, step, arena);
-    if (line->act != BK_STEP_OPEN && *before)
-        return bk_arena_print(arena, "it comes after what is still open: %s", before);
-    if (line->act == BK_STEP_DONE && rail->steps[step].kind == BK_FIT)
-        return "better record what came of the fitting under Fittings (F): what fits is done";
-    return NULL;
+    char now[BK_MADE_AT_ROOM];
+    if (!acts[line->act].took || *line->took)
+        return BK_NOT_KNOWN;
+    line->wall->clock.now(line->wall->clock.self, now);
+    return bk_step_outlook_took(&line->outlook, now);
+}
+
+static const char *took_words(const bk_tick_line *line, bk_arena *arena)
+{
+    char took[BK_AMOUNT_ROOM];
+    int64_t by_clock = took_by_clock(line);
+    if (*line->took)
+        return bk_arena_print(arena, ", it took %s", bk_minutes_words(took_of(line), took));
+    return by_clock == BK_NOT_KNOWN
+               ? ""
+               : bk_arena_print(arena, ", %s by the clock", bk_minutes_words(by_clock, took));
 }
 
 static void draw_question(const bk_paint *paint, const bk_tick_line *line, const bk_rail *rail, size_t step,
                           bk_spot spot)
 {
-    char took[BK_AMOUNT_ROOM] = "";
-    if (*line->took)
-        bk_minutes_words(took_of(line), took);
     const char *const parts[] = {
         bk_arena_print(paint->arena, "%s: %s/%s ", acts[line->act].asks,
                        rail->pieces[rail->rows.steps[step].piece].name, rail->steps[step].key),
         rail->steps[step].title,
-        bk_arena_print(paint->arena, "%s%s?", *took ? ", it took " : "", took),
+        bk_arena_print(paint->arena, "%s?", took_words(line, paint->arena)),
     };
     size_t end = bk_text_columns(parts[2]), right = spot.column + spot.width;
     for (size_t i = 0; i < sizeof parts / sizeof parts[0]; i++) {
@@ -288,8 +412,8 @@ void bk_tick_line_draw(const bk_paint *paint, bk_tick_line *line, const bk_rail 
     if (step == BK_NO_INDEX)
         return;
     bk_spot spot = bk_paint_row(paint, row), below = bk_paint_row(paint, row + 1);
-    const char *more = remark(line, rail, step, paint->arena);
-    size_t used = 1 + (more ? bk_paint_whole(paint, below, rows - 1, BK_STYLE_PLAIN, more) : 0);
+    const char *more = remarks_of(line, paint->arena);
+    size_t used = 1 + bk_paint_paragraphs(paint, below, rows - 1, BK_STYLE_PLAIN, more);
     if (costume && line->cursor.count > 1 && rows > used)
         draw_steps(paint, rail, line, costume, row + used, rows - used);
     draw_question(paint, line, rail, step, spot);
@@ -307,7 +431,8 @@ size_t bk_tick_line_draw_keys(const bk_tick_line *line, const bk_paint *paint, b
     if (line->cursor.count > 1)
         items[count++] = (bk_item){.key = "Up, Down", .word = "another"};
     if (act->took)
-        items[count++] = (bk_item){.key = "0-9", .word = "minutes it took"};
+        items[count++] = (bk_item){
+            .key = "0-9", .word = took_by_clock(line) == BK_NOT_KNOWN ? "minutes it took" : "other minutes"};
     items[count++] = (bk_item){.key = "Escape", .word = "no"};
     bk_paint_items(paint, spot, items, count);
     return spot.width;

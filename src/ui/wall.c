@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "bodkin/base/text.h"
+#include "bodkin/store/one.h"
 #include "bodkin/work/productions.h"
 
 bk_status bk_wall_begin(bk_wall *wall, const bk_screens_options *options, bk_error *error)
@@ -59,11 +60,26 @@ bk_status bk_wall_look(bk_wall *wall, bool *changed, bk_error *error)
     return BK_OK;
 }
 
+// The name of the production shown as it is now: another terminal may have renamed it.
+static char *name_now(const bk_wall *wall)
+{
+    bk_error trouble;
+    bool found = false;
+    bk_production now = {.name = wall->production};
+    bk_arena *arena = bk_arena_new();
+    bk_status status = wall->rail ? bk_store_get(wall->store, BK_PRODUCTIONS, wall->rail->production.id,
+                                                 arena, &now, &found, &trouble)
+                                  : BK_OK;
+    char *name = copy_of(!status && found ? now.name : wall->production);
+    bk_arena_free(arena);
+    return name;
+}
+
 bk_status bk_wall_read(bk_wall *wall, bk_error *error)
 {
     if (!wall->production)
         return BK_OK;
-    char *name = copy_of(wall->production);
+    char *name = name_now(wall);
     bk_status status = bk_wall_show(wall, name, error);
     if (status == BK_REFUSED) {
         bk_arena *arena = bk_arena_new();

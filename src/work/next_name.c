@@ -73,7 +73,9 @@ const char *bk_next_piece(const bk_rail *rail, const char *costume, bk_arena *ar
         const char *name = rail->pieces[i].name;
         if (strncmp(name, costume, length) != 0 || name[length] != '-')
             continue;
-        long number = strtol(name + length + 1, NULL, DECIMAL);
+        const char *behind = name + length + 1;
+        size_t digits = strspn(behind, "0123456789"); // many are no count of pieces
+        long number = digits > 0 && digits <= DIGITS_MOST ? strtol(behind, NULL, DECIMAL) : 0;
         most = number > most ? number : most;
     }
     return bk_arena_print(arena, "%s-%ld", costume, most + 1);

@@ -170,6 +170,14 @@ bk_status bk_follow_material(bk_desk *desk, const void *now, const void *record)
     return bk_shelf_count(desk, now, record);
 }
 
+bk_status bk_follow_need(bk_desk *desk, const void *now, const void *record)
+{
+    const bk_need *known = now;
+    const bk_need *need = record;
+    bool same = known && known->step_id == need->step_id && known->material_id == need->material_id;
+    return same ? BK_OK : bk_shelf_note_need(desk, need);
+}
+
 bk_status bk_follow_order(bk_desk *desk, const void *now, const void *record)
 {
     return bk_shelf_deliver(desk, now, record);

@@ -176,6 +176,25 @@ bk_status bk_shelf_watch(bk_desk *desk, bk_step_watch *watch, int64_t step)
     return is_done(desk, step, &watch->done[watch->count++]);
 }
 
+bk_status bk_shelf_note_need(bk_desk *desk, const bk_need *need)
+{
+    bool done = false;
+    bool found = false;
+    bk_material row = {.on_hand = BK_NO_AMOUNT};
+    bk_movement nothing = {.material_id = need->material_id,
+                           .kind = BK_MOVED_USE,
+                           .moved_on = desk->job->today,
+                           .step_id = need->step_id};
+    bk_status status = is_done(desk, need->step_id, &done);
+    if (!status && done) {
+        status = bk_desk_get(desk, BK_MATERIALS, need->material_id, &row, &found);
+    }
+    if (status || row.on_hand == BK_NO_AMOUNT) {
+        return status;
+    }
+    return bk_store_add(desk->job->store, BK_MOVEMENTS, &nothing, 0, NULL, desk->error);
+}
+
 /// Nobody works on a step that is done: its clocks end, and it took what they measured.
 static bk_status end_clocks(bk_desk *desk, int64_t step)
 {

@@ -1,6 +1,7 @@
 // `bodkin book`, `count` and `note`.
 
 #include <stdio.h>
+#include <string.h>
 
 #include "cmd/sheets.h"
 
@@ -91,6 +92,8 @@ START_TEST(a_note_is_kept_about_a_costume_a_piece_a_step_or_nothing)
     ck_assert_str_eq(newest_note(), "2027-03-02|-|-|-|1A-1|sew|mind the nap");
     bk_program_must(bodkin("note", "flour on everything"), 0);
     ck_assert_str_eq(newest_note(), "2027-03-02|-|-|-|-|-|flour on everything");
+    ck_assert_str_eq(bk_program_must(bodkin("note", "who washes the shirts?"), 0).output,
+                     "Noted: who washes the shirts?\n");
 }
 END_TEST
 
@@ -160,6 +163,25 @@ START_TEST(what_cannot_be_done_is_told_and_changes_nothing)
 }
 END_TEST
 
+START_TEST(a_note_that_no_sheet_can_hold_is_refused)
+{
+    enum { LONGEST = 65535 }; // with the apostrophe that a sheet may put before it, as long as a cell can be
+    static char text[LONGEST + 2];
+    show_import();
+    memset(text, 'x', LONGEST + 1);
+    text[0] = '=';
+    bk_program_end end = bk_program_must(bodkin("note", text), 1);
+    ck_assert_str_eq(end.trouble,
+                     "bodkin: A text of this note is longer than the 65535 bytes that a sheet can hold: "
+                     "nothing was changed.\n");
+    text[LONGEST] = '\0';
+    bk_program_must(bodkin("note", text), 0);
+    bk_program_must(bodkin("export", bk_test_path("again")), 0);
+    bk_program_must(bodkin("import", bk_test_path("again"), "--replace"), 0);
+    ck_assert_str_eq(bk_ask("SELECT length(what) FROM note ORDER BY id DESC LIMIT 1"), "65535");
+}
+END_TEST
+
 START_TEST(the_help_tells_how_they_are_called)
 {
     const char *help = bk_program_must(bodkin("--help"), 0).output;
@@ -173,4 +195,5 @@ END_TEST
 BK_TEST_MAIN("book", a_fitting_is_booked_or_moved_as_people_say_it, several_steps_are_one_call,
              what_speaks_against_a_booking_is_told_and_it_is_booked, the_shelf_is_counted,
              a_note_is_kept_about_a_costume_a_piece_a_step_or_nothing,
-             what_cannot_be_done_is_told_and_changes_nothing, the_help_tells_how_they_are_called)
+             what_cannot_be_done_is_told_and_changes_nothing, a_note_that_no_sheet_can_hold_is_refused,
+             the_help_tells_how_they_are_called)

@@ -137,6 +137,23 @@ START_TEST(an_unknown_performer_is_refused_with_the_nearest)
 }
 END_TEST
 
+START_TEST(a_value_in_the_wrong_place_is_not_quoted_back)
+{
+    show_import();
+    static const char *const calls[][2] = {
+        {"Ines Varga", "waist girth=74.5=x"},
+        {"waist girth=74.5", "hip girth=100"},
+        {"Ines Varga", "74.5=waist girth"},
+        {"74.5", "waist girth=74.5"},
+    };
+    for (size_t i = 0; i < sizeof calls / sizeof *calls; i++) {
+        bk_program_end end = bodkin("measure", calls[i][0], calls[i][1]);
+        ck_assert_int_ne(end.status, 0);
+        ck_assert_msg(strstr(end.trouble, "74.5") == NULL, "%s", end.trouble);
+    }
+}
+END_TEST
+
 START_TEST(only_the_maker_takes_measures)
 {
     show_import();
@@ -173,5 +190,5 @@ BK_TEST_MAIN("measure", measures_are_saved_in_the_unit_of_the_production, a_prod
              a_day_can_be_named_but_not_one_to_come, a_correction_is_told_without_its_value,
              doubts_are_told_beside_and_the_sheet_is_saved,
              a_new_name_that_is_nearly_a_known_one_is_asked_about, one_faulty_argument_refuses_all,
-             an_unknown_performer_is_refused_with_the_nearest, only_the_maker_takes_measures,
-             it_wants_a_performer_and_a_measure, the_daybook_holds_no_value)
+             an_unknown_performer_is_refused_with_the_nearest, a_value_in_the_wrong_place_is_not_quoted_back,
+             only_the_maker_takes_measures, it_wants_a_performer_and_a_measure, the_daybook_holds_no_value)

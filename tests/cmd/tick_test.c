@@ -15,7 +15,6 @@ START_TEST(a_tick_is_told_and_kept)
     show_import();
     bk_program_end end = bk_program_must(bodkin("tick", "1A-1/cut", "--name", "Ada Pell"), 0);
     ck_assert_str_eq(end.output, "Done: 1A-1 cut the bodice.\n");
-    ck_assert_str_eq(end.trouble, "");
     ck_assert_str_eq(bk_ask(state_of_cut), "2027-03-02|Ada Pell|-|-1400000");
     end = bk_program_must(bodkin("untick", "1A-1/cut"), 0);
     ck_assert_str_eq(end.output, "Open again: 1A-1 cut the bodice.\n");
@@ -189,9 +188,39 @@ START_TEST(only_the_newest_twenty_entries_are_printed)
 }
 END_TEST
 
+START_TEST(a_tick_with_nothing_against_it_says_no_more_than_that)
+{
+    show_import();
+    ck_assert_str_eq(bk_program_must(bodkin("tick", "1B-1/press"), 0).trouble, "");
+}
+END_TEST
+
+START_TEST(a_tick_of_what_the_shelf_lacks_says_so_and_is_done)
+{
+    show_import();
+    ck_assert_str_eq(bk_program_must(bodkin("tick", "1A-1/cut"), 0).trouble,
+                     "the shelf lacks 1.4 m of wool flannel\n");
+}
+END_TEST
+
+START_TEST(a_tick_before_earlier_steps_or_of_a_piece_that_is_out_says_so_and_is_done)
+{
+    show_import();
+    bk_ask("UPDATE piece SET out_with = 'the dyer\x1b[1m', back_by = '2027-03-09' WHERE name = '1A-1'");
+    bk_program_end end = bk_program_must(bodkin("tick", "1A-1/fit"), 0);
+    ck_assert_str_eq(end.output, "Done: 1A-1 first fitting.\n");
+    ck_assert_str_eq(end.trouble, "it comes after what is still open: 1A-1/sew, 1B-1/press\n"
+                                  "1A-1 is out with the dyer·[1m, back Tue 9 Mar\n");
+    ck_assert_str_eq(bk_program_must(bodkin("tick", "1A-1/fit"), 1).output, "");
+}
+END_TEST
+
 BK_TEST_MAIN("tick", a_tick_is_told_and_kept, who_when_and_how_long_can_be_said, the_rail_sees_the_tick,
              what_cannot_be_done_is_told_and_changes_nothing,
              a_tick_that_cannot_be_reported_is_done_all_the_same, undo_and_redo_say_what_they_did,
              an_import_is_undone_and_redone, undo_passes_over_what_another_did,
              an_undo_that_would_lose_another_change_is_refused, the_daybook_is_a_line_an_entry_newest_first,
-             the_daybook_is_a_json_list_for_programs, only_the_newest_twenty_entries_are_printed)
+             the_daybook_is_a_json_list_for_programs, only_the_newest_twenty_entries_are_printed,
+             a_tick_with_nothing_against_it_says_no_more_than_that,
+             a_tick_of_what_the_shelf_lacks_says_so_and_is_done,
+             a_tick_before_earlier_steps_or_of_a_piece_that_is_out_says_so_and_is_done)

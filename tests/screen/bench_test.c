@@ -127,7 +127,7 @@ START_TEST(a_production_that_goes_while_a_fitting_is_booked_leaves_nothing_half_
     bk_terminal_await(terminal, "is no longer in this workroom");
     bk_terminal_press(terminal, "Enter Enter Enter Up Up Control-S");
     assert_hides(terminal, "Booked:");
-    bk_terminal_press(terminal, "Escape Enter");
+    bk_terminal_press(terminal, "Escape y");
     assert_shows(terminal, "No production hangs in this workroom yet.");
     bk_terminal_close(terminal);
 }

@@ -3,6 +3,7 @@
 
 #include "screen/show.h"
 #include "screen/terminal.h"
+#include "support/shell.h"
 #include "support/testing.h"
 
 static bk_terminal *open_costume(const char *keys)
@@ -176,6 +177,58 @@ START_TEST(a_step_that_can_wait_until_after_the_opening_says_so)
 }
 END_TEST
 
+START_TEST(what_was_noted_of_a_piece_begins_a_line_of_its_own)
+{
+    bk_terminal *terminal = open_costume("/ 2a Enter Enter Home Down");
+    bk_ask("INSERT INTO note (production_id, position, noted_on, piece_id, what) "
+           "SELECT production_id, 1, '2027-03-01', id, 'The hood is stiff' FROM piece WHERE name = 'O1'");
+    bk_terminal_await(terminal, "The hood is stiff");
+    size_t note = bk_terminal_find(terminal, "Mon 1 Mar: The hood is stiff");
+    ck_assert_str_eq(bk_terminal_row(terminal, note), " Mon 1 Mar: The hood is stiff");
+    ck_assert_ptr_nonnull(strstr(bk_terminal_row(terminal, note - 1), "back by Sun 28 Feb"));
+    bk_terminal_close(terminal);
+}
+END_TEST
+
+START_TEST(the_title_of_an_open_step_has_the_room_of_a_day_and_a_name)
+{
+    bk_terminal *terminal = open_costume("Down Enter");
+    bk_ask("UPDATE step SET title = 'Adapt the block, mark style lines and notches' WHERE key = 'cut' AND "
+           "title = 'Cut the gown'");
+    bk_terminal_await(terminal, "next  Adapt the block, mark style lines and notches  cut");
+    assert_row_has(terminal, "next  Adapt the block", "  1 h");
+    assert_row_has(terminal, "done  Sew the lace", "45 min  Sat 27 Feb Ida");
+    bk_ask("UPDATE step SET can_wait = 1 WHERE key = 'cut'");
+    bk_terminal_await(terminal, "can wait");
+    assert_row_has(terminal, "next  Adapt the block, mark style lines and", "  1 h  can wait");
+    bk_terminal_close(terminal);
+}
+END_TEST
+
+START_TEST(a_day_of_another_year_is_shown_whole)
+{
+    bk_show_import();
+    bk_ask("UPDATE step SET done_on = '2026-12-16' WHERE key = 'lace'");
+    bk_terminal *terminal = bk_terminal_start(&(bk_terminal_options){.today = "2027-01-10"});
+    bk_terminal_press(terminal, "/ 1a Enter Enter");
+    assert_row_has(terminal, "done  Sew the lace", "45 min  Wed 16 Dec 2026 Ida");
+    bk_terminal_close(terminal);
+}
+END_TEST
+
+START_TEST(before_the_end_of_the_year_the_days_of_the_next_are_shown_whole)
+{
+    bk_show_import();
+    bk_ask("UPDATE step SET done_on = '2026-12-09' WHERE key = 'lace'");
+    bk_ask("UPDATE costume SET due = '2027-01-20' WHERE number = '1A'");
+    bk_terminal *terminal = bk_terminal_start(&(bk_terminal_options){.today = "2026-12-10"});
+    bk_terminal_press(terminal, "/ 1a Enter Enter");
+    assert_row_has(terminal, "1A  Coronation gown", "due Wed 20 Jan");
+    assert_row_has(terminal, "done  Sew the lace", "45 min   Wed 9 Dec Ida");
+    bk_terminal_close(terminal);
+}
+END_TEST
+
 BK_TEST_MAIN("costume screen", enter_opens_the_costume_with_its_pieces_and_their_steps_in_order,
              a_wait_is_a_sentence_beneath_its_step, a_piece_that_is_out_says_so_beneath_the_piece,
              the_cursor_moves_over_the_costume_its_pieces_steps_and_needs,
@@ -183,4 +236,7 @@ BK_TEST_MAIN("costume screen", enter_opens_the_costume_with_its_pieces_and_their
              brought_in_again_with_one_step_more_the_cursor_stays_on_its_step,
              a_costume_longer_than_the_screen_scrolls_with_the_cursor,
              a_costume_without_a_piece_says_which_key_adds_the_first,
-             a_step_that_can_wait_until_after_the_opening_says_so)
+             a_step_that_can_wait_until_after_the_opening_says_so,
+             what_was_noted_of_a_piece_begins_a_line_of_its_own,
+             the_title_of_an_open_step_has_the_room_of_a_day_and_a_name, a_day_of_another_year_is_shown_whole,
+             before_the_end_of_the_year_the_days_of_the_next_are_shown_whole)

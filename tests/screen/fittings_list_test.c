@@ -1,4 +1,5 @@
 #include "screen/fitting_show.h"
+#include "support/shell.h"
 #include "support/testing.h"
 
 static void assert_order(const bk_terminal *terminal, const char *const *texts, size_t count)
@@ -102,9 +103,44 @@ START_TEST(tab_shows_them_by_performer_and_by_day_again)
 }
 END_TEST
 
+START_TEST(days_of_another_year_are_shown_whole)
+{
+    bk_terminal_close(bk_among_fittings("4A-1,fit,2026-12-16T10:00,,,2026-12-16,again,\n", NULL));
+    bk_ask("UPDATE costume SET due = '2028-01-26' WHERE number = '5A'");
+    bk_terminal *terminal = bk_terminal_start(&(bk_terminal_options){.today = "2027-01-10"});
+    bk_terminal_press(terminal, "F");
+    ck_assert(bk_line_shows(terminal, "16 Dec 2026 10:00", "Ines Varga"));
+    ck_assert(bk_line_shows(terminal, "by 26 Jan 2028", "Tomas Lind"));
+    bk_terminal_close(terminal);
+}
+END_TEST
+
+START_TEST(before_the_end_of_the_year_calls_of_the_next_are_shown_whole)
+{
+    bk_terminal_close(bk_among_fittings("4A-1,fit,2027-01-20T10:00,,,,,\n", NULL));
+    bk_terminal *terminal = bk_terminal_start(&(bk_terminal_options){.today = "2026-12-10"});
+    bk_terminal_press(terminal, "F");
+    ck_assert(bk_line_shows(terminal, "Wed 20 Jan 10:00", "Ines Varga"));
+    bk_terminal_close(terminal);
+}
+END_TEST
+
+START_TEST(what_should_have_been_fitted_by_now_is_told_in_words_too)
+{
+    bk_terminal *terminal = bk_among_fittings(BK_NONE_BOOKED, NULL);
+    bk_ask("UPDATE costume SET due = '2027-03-01' WHERE number = '4A'");
+    bk_terminal_await(terminal, "late: Mon 1 Mar");
+    ck_assert(bk_chosen_shows(terminal, "late: Mon 1 Mar"));
+    bk_terminal_close(terminal);
+}
+END_TEST
+
 BK_TEST_MAIN("fittings list", whom_to_call_stands_first_the_most_urgent_first,
              what_is_to_book_is_told_whole_with_the_note_about_the_performer,
              who_has_nothing_to_fit_yet_stands_below_what_is_to_come,
              several_pieces_of_one_performer_at_one_time_are_one_line,
              calls_of_today_are_to_record_and_past_ones_come_last_the_newest_first,
-             the_usual_caution_stands_with_a_call_that_is_near, tab_shows_them_by_performer_and_by_day_again)
+             the_usual_caution_stands_with_a_call_that_is_near, tab_shows_them_by_performer_and_by_day_again,
+             days_of_another_year_are_shown_whole,
+             before_the_end_of_the_year_calls_of_the_next_are_shown_whole,
+             what_should_have_been_fitted_by_now_is_told_in_words_too)

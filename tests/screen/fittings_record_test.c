@@ -78,8 +78,8 @@ START_TEST(what_is_to_be_altered_becomes_steps_before_the_fitting_which_is_next_
 {
     bk_terminal *terminal = at_the_coat();
     bk_terminal_press(terminal, "a Enter Enter Enter");
-    bk_terminal_press(terminal, "take Space in Space the Space back Enter Enter 20 Enter");
-    bk_terminal_press(terminal, "shorten Space sleeves Enter hand Enter Control-S");
+    bk_terminal_press(terminal, "take Space in Space the Space back Tab Tab 20 Enter");
+    bk_terminal_press(terminal, "shorten Space sleeves Tab hand Enter Control-S");
     ck_assert(bk_terminal_shows(terminal, "again (2 notes, 2 steps made)"));
     bk_terminal_press(terminal, "Escape");
     ck_assert(bk_line_shows(terminal, "by Wed 10 Mar", "1 later"));
@@ -101,7 +101,7 @@ END_TEST
 START_TEST(what_is_only_noted_makes_no_step)
 {
     bk_terminal *terminal = at_the_coat();
-    bk_terminal_press(terminal, "f Enter Enter Enter she Space likes Space it Enter no Enter");
+    bk_terminal_press(terminal, "f Enter Enter Enter she Space likes Space it Tab no Enter");
     bk_terminal_press(terminal, "Enter Escape");
     ck_assert(bk_terminal_shows(terminal, "1 not recorded"));
     bk_terminal_press(terminal, "R Enter");
@@ -129,10 +129,10 @@ START_TEST(escape_asks_before_what_was_typed_is_thrown_away)
 {
     bk_terminal *terminal = at_the_coat();
     bk_terminal_press(terminal, "a Enter Escape");
-    ck_assert(bk_terminal_shows(terminal, "What you typed is not saved."));
+    ck_assert(bk_terminal_shows(terminal, "Leave without saving?"));
     bk_terminal_press(terminal, "Escape");
     bk_assert_field(terminal, "what came of it", "again");
-    bk_terminal_press(terminal, "Escape Enter");
+    bk_terminal_press(terminal, "Escape y");
     ck_assert(bk_terminal_shows(terminal, "0 to book now, 1 to record, 1 to come"));
     bk_terminal_close(terminal);
 }
@@ -189,6 +189,37 @@ START_TEST(a_long_step_is_cut_at_the_head_and_not_the_production)
 }
 END_TEST
 
+START_TEST(alterations_typed_one_after_the_other_are_steps_of_the_usual_kind)
+{
+    bk_terminal *terminal = at_the_coat();
+    bk_terminal_press(terminal, "a Enter Enter Enter take Space in Space the Space back Enter");
+    bk_terminal_press(terminal, "shorten Space sleeves Enter Enter");
+    ck_assert(bk_terminal_shows(terminal, "again (2 notes, 2 steps made)"));
+    ck_assert_str_eq(bk_ask("SELECT title, kind, minutes FROM step WHERE title IN ('take in the back', "
+                            "'shorten sleeves') ORDER BY id"),
+                     "take in the back|machine|15\nshorten sleeves|machine|15");
+    bk_terminal_close(terminal);
+}
+END_TEST
+
+START_TEST(a_kind_of_alteration_that_is_none_is_refused_and_stays_in_the_form)
+{
+    bk_terminal *terminal = at_the_coat();
+    bk_terminal_press(terminal, "a Enter Enter Enter hem Space up Tab rubbish Control-S");
+    ck_assert(bk_terminal_shows(terminal, "1 of 2: 4A-1 Coat: first fitting"));
+    bk_assert_at_field(terminal, "step of kind");
+    bk_assert_field(terminal, "step of kind", "rubbish");
+    bk_assert_field(terminal, "to alter", "hem up");
+    ck_assert_str_eq(bk_ask("SELECT count(*) FROM note"), "0");
+    bk_terminal_press(terminal, "Control-U Control-S");
+    ck_assert(bk_terminal_shows(terminal, "What kind of step is it?"));
+    bk_assert_at_field(terminal, "step of kind");
+    bk_terminal_press(terminal, "hand Control-S");
+    ck_assert_str_eq(bk_ask("SELECT kind FROM step WHERE title = 'hem up'"), "hand");
+    bk_terminal_close(terminal);
+}
+END_TEST
+
 BK_TEST_MAIN("fittings record", a_piece_that_fits_is_done_and_the_next_piece_follows,
              after_one_call_the_cursor_is_on_the_next_that_is_to_be_recorded,
              one_undo_takes_back_what_came_of_one_piece, another_day_can_be_said_on_which_it_was_held,
@@ -198,4 +229,6 @@ BK_TEST_MAIN("fittings record", a_piece_that_fits_is_done_and_the_next_piece_fol
              an_outcome_that_is_emptied_is_taken_back_with_its_materials,
              alterations_without_an_outcome_are_refused_and_stay_in_the_form,
              saving_what_stands_there_already_writes_nothing,
-             a_long_step_is_cut_at_the_head_and_not_the_production)
+             a_long_step_is_cut_at_the_head_and_not_the_production,
+             alterations_typed_one_after_the_other_are_steps_of_the_usual_kind,
+             a_kind_of_alteration_that_is_none_is_refused_and_stays_in_the_form)

@@ -2,6 +2,7 @@
 
 #include "screen/show.h"
 #include "screen/terminal.h"
+#include "support/shell.h"
 #include "support/testing.h"
 
 static const char *const more_costumes =
@@ -79,8 +80,21 @@ START_TEST(the_keys_screen_stays_open_while_the_store_changes_beneath)
 }
 END_TEST
 
+START_TEST(a_production_that_is_renamed_at_another_terminal_stays_on_the_screen)
+{
+    bk_show_import();
+    bk_terminal *terminal = bk_terminal_start(NULL);
+    bk_terminal_press(terminal, "Down Enter");
+    bk_ask("UPDATE production SET name = 'The Salt Way'");
+    bk_terminal_await(terminal, "The Salt Way");
+    ck_assert(bk_terminal_shows(terminal, "Coronation gown"));
+    bk_terminal_close(terminal);
+}
+END_TEST
+
 BK_TEST_MAIN("following", the_rail_follows_what_another_program_changes_and_the_cursor_stays_on_its_costume,
              a_narrowed_rail_stays_narrowed_when_it_is_read_anew,
              the_costume_screen_follows_and_keeps_its_step,
              a_costume_that_is_taken_off_the_rail_while_it_is_open_is_told,
-             the_keys_screen_stays_open_while_the_store_changes_beneath)
+             the_keys_screen_stays_open_while_the_store_changes_beneath,
+             a_production_that_is_renamed_at_another_terminal_stays_on_the_screen)

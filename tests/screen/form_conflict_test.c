@@ -36,6 +36,21 @@ START_TEST(a_change_at_another_terminal_is_told_while_the_form_is_open)
 }
 END_TEST
 
+START_TEST(what_was_changed_there_is_told_whole_however_much_it_is)
+{
+    bk_show_import();
+    two_terminals both = {bk_terminal_start(NULL), bk_terminal_start(NULL)};
+    bk_terminal_press(both.mine, "/1a Enter Enter e");
+    bk_terminal_press(both.theirs, "/1a Enter Enter e Tab Tab Tab Tab Tab 10 Tab 300 Tab 3");
+    bk_terminal_press(both.theirs, "Tab 2 Tab 5 Tab yes Control-S");
+    bk_terminal_await(both.mine, "quickest, longest, level, hands, rest,");
+    ck_assert(bk_terminal_shows(both.mine, "can wait. Saving shows both."));
+    ck_assert(!bk_terminal_shows(both.mine, "…"));
+    bk_assert_field(both.mine, "piece", "G1");
+    close_both(both);
+}
+END_TEST
+
 START_TEST(saving_over_a_newer_change_shows_both_and_asks)
 {
     two_terminals both = both_at_the_date();
@@ -115,6 +130,7 @@ START_TEST(the_same_change_made_twice_is_no_conflict)
 END_TEST
 
 BK_TEST_MAIN("forms and other terminals", a_change_at_another_terminal_is_told_while_the_form_is_open,
+             what_was_changed_there_is_told_whole_however_much_it_is,
              saving_over_a_newer_change_shows_both_and_asks,
              mine_is_kept_and_what_they_changed_elsewhere_stays, theirs_is_taken_into_the_form,
              what_was_taken_away_meanwhile_is_offered_as_a_new_one, the_same_change_made_twice_is_no_conflict)

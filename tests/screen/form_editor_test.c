@@ -38,7 +38,7 @@ START_TEST(what_the_editor_wrote_is_not_left_without_a_question)
 {
     bk_terminal *terminal = note_with_editor("echo 'hats and bells' >\"$1\"");
     bk_terminal_press(terminal, "Control-S T Home e PageDown Control-E Escape");
-    ck_assert(bk_terminal_shows(terminal, "What you typed is not saved."));
+    ck_assert(bk_terminal_shows(terminal, "Leave without saving?"));
     bk_terminal_press(terminal, "Control-S");
     ck_assert(bk_terminal_shows(terminal, "hats and bells"));
     bk_terminal_close(terminal);

@@ -135,8 +135,10 @@ END_TEST
 START_TEST(names_and_what_is_told_of_them_have_the_room_they_need)
 {
     bk_terminal *terminal = form_on("Enter y");
-    ck_assert(bk_terminal_shows(terminal, "Frock coat, pad-stitched"));
-    ck_assert_ptr_null(strstr(bk_terminal_row(terminal, LIST_ROW), "…"));
+    ck_assert(bk_terminal_shows(terminal, "Shirt, full cut (historical squares and…  "));
+    ck_assert(bk_terminal_shows(terminal, "40 h 50, 19 steps, 3 fittings"));
+    bk_terminal_press(terminal, "Down Down"); // what is chosen is told whole
+    ck_assert(bk_terminal_shows(terminal, "Shirt, full cut (historical squares and gussets"));
     bk_terminal_close(terminal);
 }
 END_TEST
@@ -168,6 +170,14 @@ START_TEST(a_text_of_ones_own_is_right_where_the_list_only_suggests)
 }
 END_TEST
 
+START_TEST(what_stands_in_a_field_is_not_cut_for_what_is_told_of_it)
+{
+    bk_terminal *terminal = form_on("O Enter +");
+    bk_assert_field(terminal, "order of work", "Lined bodice, set-in sleeve, light bones, hooks at back");
+    bk_terminal_close(terminal);
+}
+END_TEST
+
 BK_TEST_MAIN("picking in forms", the_words_of_a_field_are_shown_with_what_they_mean,
              the_list_narrows_with_every_letter_and_the_nearest_is_taken,
              something_is_found_by_what_is_told_of_it, arrows_choose_in_the_list_of_an_empty_field,
@@ -175,5 +185,7 @@ BK_TEST_MAIN("picking in forms", the_words_of_a_field_are_shown_with_what_they_m
              escape_leaves_the_list_and_what_was_typed_stays, a_letter_takes_the_place_of_what_was_picked,
              where_nothing_matches_the_whole_list_is_shown_and_the_nearest_is_named,
              a_wrong_name_can_be_left_standing_and_mended_later,
-             names_and_what_is_told_of_them_have_the_room_they_need, a_list_takes_several_with_semicolons_between_them,
+             what_stands_in_a_field_is_not_cut_for_what_is_told_of_it,
+             names_and_what_is_told_of_them_have_the_room_they_need,
+             a_list_takes_several_with_semicolons_between_them,
              a_text_of_ones_own_is_right_where_the_list_only_suggests)

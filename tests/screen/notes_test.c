@@ -171,6 +171,40 @@ START_TEST(behind_a_question_mark_stands_no_full_stop)
 }
 END_TEST
 
+// A note about the Inky suit, which has these pieces behind those of others.
+static bk_terminal *on_a_note_of_the_suit(const char *pieces)
+{
+    bk_show_import();
+    bk_show_rewrite("steps.csv", "piece,step,title,kind,minutes\n");
+    bk_show_rewrite("needs.csv", "piece,step,material,quantity\n");
+    bk_show_rewrite("pieces.csv", pieces);
+    bk_show_replace("notes.csv",
+                    "noted_on,from,costume,what\n2027-03-01,rehearsal,3A,He slips on the stairs\n");
+    bk_terminal *terminal = bk_terminal_start(NULL);
+    bk_terminal_press(terminal, "N s");
+    return terminal;
+}
+
+START_TEST(a_note_of_a_costume_offers_the_pieces_of_that_costume_first)
+{
+    bk_terminal *terminal =
+        on_a_note_of_the_suit("piece,costumes,title\nG1,1A,Gown\nC1,1B,Cloak\nS1,3A,Suit\nS2,3A,Shoes\n");
+    ck_assert_uint_lt(bk_terminal_find(terminal, "S2   Shoes"), bk_terminal_find(terminal, "G1   Gown"));
+    bk_terminal_press(terminal, "Down Down Enter Control-S");
+    ck_assert(bk_terminal_shows(terminal, "Step from a note: S2 He slips on the stairs"));
+    bk_terminal_close(terminal);
+}
+END_TEST
+
+START_TEST(the_only_piece_of_the_costume_noted_is_filled_in)
+{
+    bk_terminal *terminal = on_a_note_of_the_suit("piece,costumes,title\nG1,1A,Gown\nS1,3A,Suit\n");
+    bk_terminal_press(terminal, "Control-S");
+    ck_assert(bk_terminal_shows(terminal, "Step from a note: S1 He slips on the stairs"));
+    bk_terminal_close(terminal);
+}
+END_TEST
+
 BK_TEST_MAIN("notes screen", open_notes_stand_by_day_newest_first_and_those_done_with_last,
              x_is_done_with_it_and_the_cursor_goes_to_the_next, x_opens_again_what_was_done_with,
              a_note_becomes_a_step_of_its_piece_before_another_one,
@@ -178,4 +212,6 @@ BK_TEST_MAIN("notes screen", open_notes_stand_by_day_newest_first_and_those_done
              a_note_whose_step_is_done_stands_with_those_done_with,
              a_note_about_a_done_step_is_open_until_it_is_done_with_itself,
              a_step_is_told_with_its_piece_where_the_note_names_none,
-             behind_a_question_mark_stands_no_full_stop)
+             behind_a_question_mark_stands_no_full_stop,
+             a_note_of_a_costume_offers_the_pieces_of_that_costume_first,
+             the_only_piece_of_the_costume_noted_is_filled_in)

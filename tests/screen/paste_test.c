@@ -38,7 +38,7 @@ START_TEST(what_is_pasted_answers_no_question_of_a_form)
     bk_show_import();
     bk_terminal *terminal = bk_terminal_start(NULL);
     bk_terminal_press(terminal, "N + hats Escape");
-    ck_assert(bk_terminal_shows(terminal, "What you typed is not saved."));
+    ck_assert(bk_terminal_shows(terminal, "Leave without saving?"));
     bk_terminal_send(terminal, PASTED("\r"));
     bk_assert_field(terminal, "what", "hats");
     bk_terminal_close(terminal);

@@ -24,6 +24,7 @@ static const struct {
     {"read_work_steps", "work", "the steps of all orders of work"},
     {"read_runnings", "running", "a clock a person at most"},
     {"read_settings", "setting", "the settings of the workroom, a handful"},
+    {"read_step_lacks", "shelf", "no table: what one step needs, by material"},
     {"places_works", "work", "the list of all orders of work"},
     {"last_work", "work", "the list of all orders of work"},
     {"rail_other_claims", "production", "an index of the productions in work only"},

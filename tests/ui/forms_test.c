@@ -2,7 +2,11 @@
 #include "bodkin/ui/form.h"
 #include "support/testing.h"
 
-enum { HELP_COLUMNS = 76, LABEL_COLUMNS = 20 };
+enum {
+    HELP_COLUMNS = 76,
+    LABEL_COLUMNS = 20,
+    FIELD_ROWS = 14, // at 80x24, above what is said and a list
+};
 
 static const bk_family filled_in[] = {
     BK_PRODUCTIONS, BK_DATES,     BK_PEOPLE, BK_AWAYS,  BK_PERFORMERS, BK_ROLES, BK_COSTUMES,   BK_PIECES,
@@ -39,6 +43,36 @@ START_TEST(every_field_is_a_column_of_the_sheet_with_a_label_and_a_line_of_help)
 }
 END_TEST
 
+START_TEST(what_must_be_filled_in_is_seen_without_scrolling)
+{
+    for (size_t i = 0; i < FILLED_IN; i++) {
+        const bk_form_kind *kind = bk_form_of(filled_in[i]);
+        for (size_t f = FIELD_ROWS; f < kind->field_count; f++) {
+            size_t column = bk_column_find(kind->sheet, kind->fields[f].column);
+            ck_assert_msg(!kind->sheet->columns[column].required, "%s in %s", kind->fields[f].label,
+                          kind->name);
+        }
+    }
+}
+END_TEST
+
+START_TEST(the_forms_that_a_field_makes_have_the_name_first)
+{
+    for (size_t i = 0; i < FILLED_IN; i++) {
+        const bk_form_kind *kind = bk_form_of(filled_in[i]);
+        for (size_t f = 0; f < kind->field_count; f++) {
+            const bk_form_field *field = &kind->fields[f];
+            for (size_t m = 0; m < BK_FORM_MAKES && field->makes[m]; m++) {
+                ck_assert_int_eq(field->makes[m]->sheet->columns[0].type, BK_CELL_NAME);
+                ck_assert_ptr_eq(field->makes[m], bk_form_of(field->makes[m]->family));
+                ck_assert_ptr_nonnull(field->choices);
+                ck_assert(!field->loose);
+            }
+        }
+    }
+}
+END_TEST
+
 static size_t fields_of(const bk_form_kind *kind, const char *column)
 {
     size_t count = 0;
@@ -62,4 +96,6 @@ END_TEST
 
 BK_TEST_MAIN("forms of records", every_family_that_is_filled_in_has_a_form_of_its_own,
              every_field_is_a_column_of_the_sheet_with_a_label_and_a_line_of_help,
+             what_must_be_filled_in_is_seen_without_scrolling,
+             the_forms_that_a_field_makes_have_the_name_first,
              every_column_of_the_sheets_can_be_filled_in_once)

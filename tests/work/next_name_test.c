@@ -18,7 +18,8 @@ static bk_rail *rail_in(bk_store *store)
     ROWS(folder, costumes, bk_costume, COSTUME("1A", "Miller", BK_NO_DAY), COSTUME("1C", "Miller", BK_NO_DAY),
          COSTUME("3A", "Fox", BK_NO_DAY), COSTUME("Z", "Crow", BK_NO_DAY));
     ROWS(folder, pieces, bk_piece, PIECE("1A-1", "1A", BK_MAKE), PIECE("1A-4", "1A", BK_MAKE),
-         PIECE("1AB-9", "1A", BK_MAKE));
+         PIECE("1AB-9", "1A", BK_MAKE), PIECE("3A-9223372036854775807", "3A", BK_MAKE),
+         PIECE("3A- 9223372036854775807", "3A", BK_MAKE));
     ROWS(folder, steps, bk_step, STEP("1A-1", "a", BK_HAND, 90, NULL), STEP("1A-1", "b", BK_HAND, 20, NULL),
          STEP("1A-1", "c", BK_HAND, 30, NULL), STEP("1A-4", "a", BK_CUT, 45, NULL));
     take_in(store, folder, false, NULL);

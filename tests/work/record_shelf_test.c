@@ -267,6 +267,28 @@ START_TEST(a_step_that_is_done_already_is_not_done_again_by_its_fitting)
 }
 END_TEST
 
+START_TEST(what_a_done_step_is_said_to_need_later_does_not_come_back_when_it_is_opened)
+{
+    bk_store *store = store_with_salt_road();
+    const char *linen = on_shelf(store, "linen");
+    const char *hooks = on_shelf(store, "hooks");
+    set_done(store, "fit", DAY(3, 1));
+    set_done(store, "sew", DAY(3, 1));
+    bk_need need = {.piece = "P2", .step = "fit", .material = "linen", .quantity = TENTHS(5)};
+    save(store, BK_NEEDS, NULL, &need);
+    need = (bk_need){.piece = "P2", .step = "sew", .material = "linen", .quantity = TENTHS(5)};
+    save(store, BK_NEEDS, NULL, &need);
+    set_done(store, "fit", BK_NO_DAY);
+    set_done(store, "sew", BK_NO_DAY);
+    ck_assert_str_eq(on_shelf(store, "linen"), linen);
+    ck_assert_str_eq(on_shelf(store, "hooks"), hooks);
+    set_done(store, "fit", DAY(3, 1));
+    set_done(store, "fit", BK_NO_DAY);
+    ck_assert_str_eq(on_shelf(store, "linen"), linen);
+    bk_store_close(store);
+}
+END_TEST
+
 START_TEST(what_a_done_step_used_stays_used_when_it_is_taken_away)
 {
     bk_store *store = store_with_salt_road();
@@ -289,4 +311,5 @@ BK_TEST_MAIN("record_shelf", what_lies_there_is_counted_by_the_difference,
              a_fitting_that_fits_takes_the_materials_of_its_step_once,
              a_running_clock_ends_when_a_fitting_of_its_step_is_filled_in_as_one_that_fits,
              a_step_that_is_done_already_is_not_done_again_by_its_fitting,
+             what_a_done_step_is_said_to_need_later_does_not_come_back_when_it_is_opened,
              what_a_done_step_used_stays_used_when_it_is_taken_away)

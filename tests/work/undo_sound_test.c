@@ -2,6 +2,8 @@
 
 #include "bodkin/store/daybook.h"
 #include "bodkin/work/clock.h"
+#include "bodkin/work/history.h"
+#include "bodkin/work/materials.h"
 #include "work/filled.h"
 
 // An older change that is turned back must fit what was made after it.
@@ -85,6 +87,73 @@ START_TEST(a_clock_does_not_come_back_beside_a_newer_one)
 }
 END_TEST
 
+static int64_t count_linen(bk_store *store, bk_quantity quantity)
+{
+    bk_job job = job_in(store);
+    const char *sentence = NULL;
+    MUST(bk_material_count(&job, id_of("material", "name", "linen"), quantity, &sentence, &trouble));
+    return newest();
+}
+
+START_TEST(a_count_is_not_undone_beneath_a_newer_one)
+{
+    bk_store *store = store_with_salt_road();
+    int64_t first = count_linen(store, 4 * BK_QUANTITY_ONE);
+    count_linen(store, 7 * BK_QUANTITY_ONE);
+    expect_unsound(store, first, "\"linen\" was counted again after that");
+    ck_assert_str_eq(on_shelf(store, "linen"), "7");
+    undo(store);
+    undo(store);
+    bk_store_close(store);
+}
+END_TEST
+
+START_TEST(a_count_is_undone_beneath_what_was_used_since)
+{
+    bk_store *store = store_with_salt_road();
+    const char *before = on_shelf(store, "linen");
+    int64_t counted = count_linen(store, 9 * BK_QUANTITY_ONE);
+    bk_order order = ORDER("linen", BK_QUANTITY_ONE, DAY(3, 1), BK_NO_DAY, DAY(3, 2));
+    save(store, BK_ORDERS, NULL, &order);
+    ck_assert_str_eq(on_shelf(store, "linen"), "10");
+    undo_entry(store, counted);
+    undo(store);
+    ck_assert_str_eq(on_shelf(store, "linen"), before);
+    bk_store_close(store);
+}
+END_TEST
+
+static int64_t measure_cuff(bk_store *store, const char *performer, bk_length value)
+{
+    bk_taken taken = {"cuff", value};
+    const char *sentence = NULL;
+    bk_measures_saving saving = {.performer = id_of("performer", "name", performer),
+                                 .on = DAY(2, 20),
+                                 .today = today(),
+                                 .items = &taken,
+                                 .count = 1};
+    MUST(bk_measures_save(store, &saving, MADE_AT, texts(), &sentence, &trouble));
+    return newest();
+}
+
+START_TEST(measures_are_taken_back_also_where_others_bear_their_names_by_now)
+{
+    bk_store *store = store_with_salt_road();
+    const char *sentence = NULL;
+    int64_t first = measure_cuff(store, "Ines Varga", 220000);
+    measure_cuff(store, "Tomas Lind", 240000);
+    const char *all = bk_records();
+    undo_entry(store, first);
+    ck_assert_str_eq(
+        bk_ask("SELECT count(*), min(value) FROM measure JOIN measure_name ON measure_name.id = name_id "
+               "WHERE name = 'cuff'"),
+        "1|240000");
+    MUST(bk_daybook_redo(store, MADE_AT, texts(), &sentence, &trouble));
+    ck_assert_str_eq(bk_records(), all);
+    bk_store_close(store);
+}
+END_TEST
+
 START_TEST(what_was_not_sound_before_does_not_hinder_undo)
 {
     bk_store *store = store_with_salt_road();
@@ -102,4 +171,7 @@ END_TEST
 
 BK_TEST_MAIN("undo_sound", a_name_that_another_bears_by_now_does_not_come_back,
              an_order_that_would_be_a_circle_by_now_does_not_come_back,
-             a_clock_does_not_come_back_beside_a_newer_one, what_was_not_sound_before_does_not_hinder_undo)
+             a_clock_does_not_come_back_beside_a_newer_one, a_count_is_not_undone_beneath_a_newer_one,
+             a_count_is_undone_beneath_what_was_used_since,
+             measures_are_taken_back_also_where_others_bear_their_names_by_now,
+             what_was_not_sound_before_does_not_hinder_undo)

@@ -24,7 +24,8 @@ bk_status bk_daybook_to_undo(bk_store *store, int64_t *entry, bk_error *error) B
 
 /// Undoes an entry (0: the newest not undone of the person at this terminal) as one change with an entry of
 /// its own. `*sentence` says what was undone, in `arena`. BK_REFUSED with nothing changed: there is nothing
-/// to undo, it is undone already, or something newer touched the same values.
+/// to undo, it is undone already, something newer touched the same values, or it no longer fits what is newer: a name
+/// that another bears by now, a circle, a count beneath a newer one.
 bk_status bk_daybook_undo(bk_store *store, int64_t entry, const char *made_at, bk_arena *arena,
                           const char **sentence, bk_error *error) BK_MUST_USE;
 

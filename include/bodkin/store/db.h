@@ -76,9 +76,9 @@ bk_status bk_db_changeset(bk_db *db, bk_db_sink *sink, void *context, bk_error *
 void bk_db_record_end(bk_db *db);
 
 /// Applies the changeset that `source` hands out the other way round, all of it or nothing. `*conflict` tells
-/// whether it was refused because something was changed since.
-bk_status bk_db_turn_back(bk_db *db, bk_db_source *source, void *context, bool *conflict, bk_error *error)
-    BK_MUST_USE;
+/// whether it was refused because something was changed since. The table `left` (NULL: none) is left as it is.
+bk_status bk_db_turn_back(bk_db *db, bk_db_source *source, void *context, const char *left, bool *conflict,
+                          bk_error *error) BK_MUST_USE;
 
 /// Copies the whole file, in one state, over the empty file at `path`.
 bk_status bk_db_copy(bk_db *db, const char *path, bk_error *error) BK_MUST_USE;

@@ -15,6 +15,9 @@ typedef enum bk_costume_line_kind {
     BK_LINE_WAIT  ///< a sentence, or a part of it, under the step it belongs to or under its piece
 } bk_costume_line_kind;
 
+/// Columns of a step's line beside those that depend on what stands there, and between them.
+enum { BK_LINE_KIND_COLUMNS = 7, BK_LINE_MINUTES_COLUMNS = 8, BK_LINE_CAN_WAIT_COLUMNS = 8, BK_LINE_GAP = 2 };
+
 enum { BK_LINE_STEP_COLUMN = 3, BK_LINE_MARK_COLUMNS = 4, BK_LINE_WAIT_COLUMN = 11, BK_LINE_MARGIN = 1 };
 
 typedef struct bk_costume_line {
@@ -40,8 +43,11 @@ typedef struct bk_costume_lines {
     size_t count;
     const bk_costume_stop *stops; ///< the first one is the costume
     size_t stop_count;
-    size_t title_width; ///< of the steps' titles
+    size_t title_width; ///< of the titles of steps that are done
+    size_t day_width;   ///< of when they were
     size_t by_width;    ///< of who did them
+    size_t
+        open_width; ///< of the titles of steps that are open: they have the room of the day and the name too
 } bk_costume_lines;
 
 /// Lists the lines of a costume for a screen so wide; they live in `arena` and refer to the rail.

@@ -30,9 +30,7 @@ const char *bk_to_book_standing(const bk_fitting_to_book *group, bk_arena *arena
 const char *bk_to_book_detail(const bk_fitting_to_book *group, bk_day today, bk_arena *arena);
 /// The same of one step.
 const char *bk_wanted_detail(const bk_fitting_wanted *wanted, bk_day today, bk_arena *arena);
-/// "by Tue 9 Mar"; NULL where nothing is due.
-const char *bk_due_words(bk_day due, bk_day today, bk_arena *arena);
-/// How urgent that is, as a style.
+/// How urgent a due day is, as a style.
 int bk_due_style(bk_day due, bk_day today);
 
 /// The steps that can be fitted now, else the first, as the booking form takes them: "4A-1/fit;4A-2/f1".

@@ -37,8 +37,7 @@ typedef struct bk_measuring_line {
 
 typedef enum bk_measuring_mode {
     BK_MEASURING_FILLING,
-    BK_MEASURING_CHECKING, ///< shows what is doubtful on the whole sheet, and asks
-    BK_MEASURING_LEAVING   ///< asks whether what was typed may go
+    BK_MEASURING_CHECKING ///< shows what is doubtful on the whole sheet, and asks
 } bk_measuring_mode;
 
 /// Something to look at before the sheet is saved.

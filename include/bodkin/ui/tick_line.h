@@ -3,10 +3,12 @@
 
 #include "bodkin/ui/cursor.h"
 #include "bodkin/ui/screen.h"
+#include "bodkin/work/outlook.h"
 
 /// A question about one of a few steps, asked at the bottom of the Rail and of a costume: is it done, is it open again, does
 /// its clock start? Up and Down choose another of the steps offered, digits are the minutes it took, Enter does it, Escape
-/// leaves it.
+/// leaves it. It stays with the step that it was asked about: where that one is done, changed or taken away at another terminal
+/// meanwhile, the question goes, the bottom line says why, and the Enter that was meant for it does nothing.
 
 typedef enum bk_step_act { BK_STEP_DONE, BK_STEP_OPEN, BK_STEP_CLOCK, BK_STEP_ACTS } bk_step_act;
 
@@ -18,6 +20,10 @@ typedef struct bk_tick_line {
     int64_t *steps; ///< ids of those offered; owned
     bk_cursor cursor;
     char took[BK_TOOK_ROOM]; ///< the digits typed
+    bk_wall *wall;
+    bk_arena *arena;         ///< of the outlook; NULL: nothing is asked
+    bk_step_outlook outlook; ///< of the step asked about, as the person sees it
+    bool overtaken;          ///< the question has just gone because of another terminal
 } bk_tick_line;
 
 void bk_tick_line_close(bk_tick_line *line);
@@ -31,11 +37,11 @@ bk_indices bk_steps_offered(const bk_rail *rail, const bk_rail_costume *costume,
 /// first that waits on nothing but hand sewing, else the first that is no fitting, else the first.
 size_t bk_step_likely(const bk_rail *rail, const bk_rail_costume *costume, bk_indices steps, int64_t in_hand);
 
-/// Asks about the steps (indices into the rail's, at least one), beginning with place `at` among them.
-void bk_tick_line_ask(bk_tick_line *line, bk_step_act act, const bk_rail *rail, bk_indices steps, size_t at);
+/// Asks about the steps (indices into those of the wall's rail, at least one), beginning with place `at` among them.
+void bk_tick_line_ask(bk_tick_line *line, bk_step_act act, bk_wall *wall, bk_indices steps, size_t at);
 
-/// After a reading: steps that are gone, or no longer as they must be to be asked about, are no longer offered; where none is
-/// left nothing is asked any more.
+/// After a reading: steps that are gone, or no longer as they must be to be asked about, are no longer offered; where that is
+/// the one asked about, nothing is asked any more.
 void bk_tick_line_keep(bk_tick_line *line, const bk_rail *rail);
 
 /// The step asked about, as an index into the rail's; BK_NO_INDEX where nothing is asked.

@@ -61,6 +61,7 @@ bk_status bk_watch_fitting(bk_desk *desk, const void *now, const void *record, b
 bk_status bk_follow_person(bk_desk *desk, const void *now, const void *record) BK_MUST_USE;
 bk_status bk_follow_performer(bk_desk *desk, const void *now, const void *record) BK_MUST_USE;
 bk_status bk_follow_role(bk_desk *desk, const void *now, const void *record) BK_MUST_USE;
+bk_status bk_follow_need(bk_desk *desk, const void *now, const void *record) BK_MUST_USE;
 bk_status bk_follow_fitting(bk_desk *desk, const void *now, const void *record) BK_MUST_USE;
 bk_status bk_follow_step(bk_desk *desk, const void *now, const void *record) BK_MUST_USE;
 bk_status bk_follow_material(bk_desk *desk, const void *now, const void *record) BK_MUST_USE;

@@ -40,4 +40,8 @@ bk_status bk_shelf_watch(bk_desk *desk, bk_step_watch *watch, int64_t step) BK_M
 /// those of what became open, today.
 bk_status bk_shelf_settle(bk_desk *desk, const bk_step_watch *watch, bk_day done_on) BK_MUST_USE;
 
+/// A step that is done already is said to need a material: what lies on the shelf stays as it is, and none of it comes back
+/// when the step is opened again. For a material that was never counted nothing is kept.
+bk_status bk_shelf_note_need(bk_desk *desk, const bk_need *need) BK_MUST_USE;
+
 #endif
