@@ -5,6 +5,8 @@
 
 enum { GAP = BK_LINE_GAP };
 
+static const char can_wait[] = "can wait";
+
 // ------------------------------------------------------------------------------------------- a line of a piece
 
 static const char *piece_count(const bk_rail *rail, size_t piece, bk_arena *arena)
@@ -58,6 +60,14 @@ static void draw_done(const bk_paint *paint, const bk_rail *rail, const bk_costu
     bk_paint_text(paint, by, style, record->done_by);
 }
 
+// The title of a step, and within its room that it can wait, where that is told there.
+static void draw_title(const bk_paint *paint, const bk_step *step, bool told_within, int style, bk_spot spot)
+{
+    if (told_within && step->can_wait == 1)
+        spot.width -= bk_paint_right(paint, spot, style, can_wait) + GAP;
+    bk_paint_text(paint, spot, style, step->title);
+}
+
 static void draw_step(const bk_paint *paint, const bk_rail *rail, const bk_costume_lines *lines, size_t step,
                       size_t row, bool chosen)
 {
@@ -70,7 +80,7 @@ static void draw_step(const bk_paint *paint, const bk_rail *rail, const bk_costu
     bk_paint_text(paint, spot, mark_style, mark_of(rail, step));
     spot.column += spot.width + GAP;
     spot.width = done ? lines->title_width : lines->open_width;
-    bk_paint_text(paint, spot, style, record->title);
+    draw_title(paint, record, !done && lines->wait_within, style, spot);
     spot.column += spot.width + GAP;
     spot.width = BK_LINE_KIND_COLUMNS;
     bk_paint_text(paint, spot, style, bk_word_text(&bk_kind_words, record->kind));
@@ -81,8 +91,8 @@ static void draw_step(const bk_paint *paint, const bk_rail *rail, const bk_costu
     spot.width = BK_LINE_CAN_WAIT_COLUMNS;
     if (done)
         draw_done(paint, rail, lines, step, style, spot);
-    else if (record->can_wait == 1)
-        bk_paint_text(paint, spot, style, "can wait");
+    else if (record->can_wait == 1 && !lines->wait_within)
+        bk_paint_text(paint, spot, style, can_wait);
 }
 
 // ----------------------------------------------------------------------------------------------- all lines

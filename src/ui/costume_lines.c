@@ -158,6 +158,7 @@ static size_t wider(size_t width, const char *text)
 // What the lines of steps would take.
 typedef struct wanted {
     size_t done_title, open_title, day, by, can_wait;
+    size_t open_told; // with the title of an open step, that it can wait
 } wanted;
 
 static wanted wanted_widths(const making *made, const bk_costume_lines *lines)
@@ -174,8 +175,10 @@ static wanted wanted_widths(const making *made, const bk_costume_lines *lines)
         if (step->done_on != BK_NO_DAY)
             all.day = wider(all.day, bk_day_words(step->done_on, made->rail->today, day));
         all.by = wider(all.by, step->done_by);
-        if (!done && step->can_wait == 1)
-            all.can_wait = BK_LINE_GAP + BK_LINE_CAN_WAIT_COLUMNS;
+        size_t can_wait = !done && step->can_wait == 1 ? BK_LINE_GAP + BK_LINE_CAN_WAIT_COLUMNS : 0;
+        all.can_wait = can_wait > 0 ? can_wait : all.can_wait;
+        if (!done && bk_text_columns(step->title) + can_wait > all.open_told)
+            all.open_told = bk_text_columns(step->title) + can_wait;
     }
     return all;
 }
@@ -199,7 +202,8 @@ static void share_width(const making *made, bk_costume_lines *lines)
     lines->day_width = all.day;
     lines->by_width = least(all.by, most_by);
     lines->title_width = least(title, room - lines->by_width);
-    lines->open_width = least(all.open_title, open_room - all.can_wait);
+    lines->wait_within = all.open_title > open_room - all.can_wait;
+    lines->open_width = least(lines->wait_within ? all.open_told : all.open_title, open_room);
     if (lines->open_width < lines->title_width)
         lines->open_width = lines->title_width;
 }

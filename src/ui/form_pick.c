@@ -244,12 +244,22 @@ static void show(bk_form *form, const char *item, size_t from, bk_arena *arena)
     pick->chosen = strict && !arrived && *wanted && !pick->nothing && pick->shown_count > 0;
 }
 
+// The row of what is spelled nearly as the item at the cursor, or `shown_count`.
+static size_t nearest_row(const bk_form *form)
+{
+    size_t length = 0, from = item_at_cursor(form, &length);
+    bk_arena *arena = bk_arena_new();
+    size_t row = row_of(&form->pick, bk_form_pick_nearest(form, item_typed(form, from, length, arena)));
+    bk_arena_free(arena);
+    return row;
+}
+
 // Brings the choice that stands in the field, or is the nearest to what does, in sight.
 static void bring_in_sight(bk_form *form)
 {
     bk_form_pick *pick = &form->pick;
     const char *text = bk_form_line_text(&form->values[form->at].line);
-    size_t row = row_of(pick, pick->nothing ? bk_form_pick_nearest(form) : text);
+    size_t row = pick->nothing ? nearest_row(form) : row_of(pick, text);
     if (row < pick->shown_count)
         bk_cursor_put(&pick->cursor, row);
 }
@@ -264,15 +274,14 @@ void bk_form_pick_narrow(bk_form *form)
     bk_arena_free(arena);
 }
 
-const char *bk_form_pick_nearest(const bk_form *form)
+const char *bk_form_pick_nearest(const bk_form *form, const char *name)
 {
     const bk_form_pick *pick = &form->pick;
-    size_t length = 0, from = item_at_cursor(form, &length);
     bk_arena *arena = bk_arena_new();
     const char **texts = bk_arena_clear(arena, pick->all.count, sizeof *texts);
     for (size_t i = 0; i < pick->all.count; i++)
         texts[i] = pick->all.items[i].text;
-    const char *nearest = bk_nearest(item_typed(form, from, length, arena), texts, pick->all.count);
+    const char *nearest = bk_nearest(name, texts, pick->all.count);
     bk_arena_free(arena);
     return nearest;
 }
@@ -293,14 +302,30 @@ static size_t first_row(const bk_form *form)
     const bk_form_pick *pick = &form->pick;
     if (!pick->nothing)
         return 0;
-    size_t nearest = row_of(pick, bk_form_pick_nearest(form));
+    size_t nearest = nearest_row(form);
     return nearest == pick->shown_count && pick->makes == 0 ? 0 : nearest;
+}
+
+// In a list the cursor goes behind the first item that is none.
+static void go_to_unknown(bk_form *form)
+{
+    bk_form_line *line = &form->values[form->at].line;
+    const char *text = bk_form_line_text(line), *rest = text, *item = NULL;
+    size_t length = 0;
+    while (bk_list_item(&rest, &item, &length))
+        if (length > 0 && !can_pick(&form->pick, item, length)) {
+            line->at = (size_t)(item - text) + length;
+            bk_form_pick_narrow(form);
+            return;
+        }
 }
 
 void bk_form_pick_offer(bk_form *form)
 {
     bk_form_pick *pick = &form->pick;
-    if (pick->makes > 0 || (pick->nothing && bk_form_pick_nearest(form)))
+    if (is_list(form) && bk_form_is_strict(form, form->at))
+        go_to_unknown(form);
+    if (pick->makes > 0 || (pick->nothing && nearest_row(form) < pick->shown_count))
         choose(pick, first_row(form));
 }
 

@@ -10,7 +10,7 @@ static const char *unknown_words(const bk_form *form, const char *unknown, bk_ar
 {
     const bk_form_kind *makes = form->kind->fields[form->at].makes[0];
     const char *name = bk_text_cut(arena, unknown, NAME_SHOWN, form->wall->ascii);
-    const char *nearest = bk_form_pick_nearest(form);
+    const char *nearest = bk_form_pick_nearest(form, unknown);
     const char *near = nearest ? bk_arena_print(arena, "; the nearest is \"%s\"", nearest) : "";
     if (!makes)
         return bk_arena_print(arena, "There is no \"%s\" to pick%s. Choose one of the list.", name, near);

@@ -284,5 +284,6 @@ BK_TEST_MAIN("date", every_day_of_the_calendar_agrees_with_the_c_library,
              days_far_away_have_parts_too, a_day_is_read_and_written_the_same, only_days_that_exist_are_read,
              midnight_at_the_end_is_only_an_end, times_are_read_and_written_the_same,
              a_moment_has_a_time_or_none, no_day_is_written_as_nothing,
-             a_day_in_words_names_the_year_only_where_it_could_be_taken_for_another, a_bare_day_comes_before_its_times,
-             hours_of_a_day_are_read_in_order_of_time, a_day_has_at_most_twelve_stretches)
+             a_day_in_words_names_the_year_only_where_it_could_be_taken_for_another,
+             a_bare_day_comes_before_its_times, hours_of_a_day_are_read_in_order_of_time,
+             a_day_has_at_most_twelve_stretches)

@@ -3,6 +3,7 @@
 #include "screen/show.h"
 #include "screen/terminal.h"
 #include "support/program.h"
+#include "support/shell.h"
 #include "support/testing.h"
 
 // Entering, changing, moving and taking away costumes, pieces, steps and needs.
@@ -211,6 +212,30 @@ START_TEST(a_costume_is_hung_and_taken_away_from_the_rail)
 }
 END_TEST
 
+START_TEST(what_is_taken_away_is_what_was_asked_about_whatever_happens_meanwhile)
+{
+    bk_terminal *terminal = open_costume("1a");
+    bk_terminal_press(terminal, "Home Down Down -");
+    assert_shows(terminal, "Take away step G1/lace Sew the lace?");
+    bk_ask("UPDATE step SET position = -1 WHERE key = 'sew' AND piece_id = (SELECT id FROM piece WHERE name "
+           "= 'G1')");
+    bk_terminal_await(terminal, "Take away step G1/lace Sew the lace?");
+    bk_terminal_press(terminal, "Enter");
+    ck_assert_str_eq(bk_ask("SELECT group_concat(key) FROM (SELECT key FROM step WHERE piece_id = (SELECT id "
+                            "FROM piece WHERE name = 'G1') ORDER BY position)"),
+                     "sew,cut");
+    bk_terminal_press(terminal, "End -");
+    assert_shows(terminal, "Take away the need of 2.4 m of wool flannel?");
+    bk_ask("DELETE FROM need");
+    bk_terminal_press(terminal, "Enter");
+    assert_shows(terminal, "It is no longer there: somebody has taken it away.");
+    ck_assert_str_eq(bk_ask("SELECT count(*) FROM step WHERE piece_id = (SELECT id FROM piece WHERE name = "
+                            "'G1')"),
+                     "2");
+    bk_terminal_close(terminal);
+}
+END_TEST
+
 BK_TEST_MAIN("changing a costume", a_costume_without_pieces_gets_a_piece_a_step_and_what_that_needs,
              a_step_is_added_behind_the_one_under_the_cursor_and_comes_after_it, escape_adds_nothing,
              enter_changes_what_is_under_the_cursor, a_renumbered_costume_stays_open,
@@ -218,4 +243,5 @@ BK_TEST_MAIN("changing a costume", a_costume_without_pieces_gets_a_piece_a_step_
              a_costume_that_is_taken_away_leaves_the_screen,
              a_piece_that_is_worn_with_other_costumes_says_so_before_it_goes,
              brackets_move_a_step_and_the_cursor_goes_along, what_a_done_step_used_is_told_below,
-             a_costume_is_hung_and_taken_away_from_the_rail)
+             a_costume_is_hung_and_taken_away_from_the_rail,
+             what_is_taken_away_is_what_was_asked_about_whatever_happens_meanwhile)

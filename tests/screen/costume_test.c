@@ -200,7 +200,8 @@ START_TEST(the_title_of_an_open_step_has_the_room_of_a_day_and_a_name)
     assert_row_has(terminal, "done  Sew the lace", "45 min  Sat 27 Feb Ida");
     bk_ask("UPDATE step SET can_wait = 1 WHERE key = 'cut'");
     bk_terminal_await(terminal, "can wait");
-    assert_row_has(terminal, "next  Adapt the block, mark style lines and", "  1 h  can wait");
+    assert_row_has(terminal, "next  Adapt the block, mark style lines and",
+                   "mark style lines and…     can wait  cut");
     bk_terminal_close(terminal);
 }
 END_TEST

@@ -129,6 +129,20 @@ START_TEST(one_of_several_names_in_a_list_is_made_in_its_place)
 }
 END_TEST
 
+START_TEST(the_one_of_a_list_that_is_none_is_made_wherever_it_stands)
+{
+    bk_terminal *terminal = form_on("C End e Tab Tab Zora;Bo Enter");
+    bk_assert_field(terminal, "covered by", "Zora;Bo Lindqvist");
+    must_show(terminal, "There is no performer \"Zora\" yet. Pick");
+    must_show(terminal, "> + make the performer \"Zora\"");
+    bk_terminal_press(terminal, "Enter Control-S Control-S");
+    must_show(terminal, "Changed: role Ghost");
+    bk_terminal_press(terminal, "e");
+    bk_assert_field(terminal, "covered by", "Zora; Bo Lindqvist");
+    bk_terminal_close(terminal);
+}
+END_TEST
+
 START_TEST(a_person_or_a_performer_is_made_where_both_can_be_meant)
 {
     bk_terminal *terminal = form_on("H a Control-U Zora");
@@ -178,6 +192,7 @@ BK_TEST_MAIN("making what a form names", a_name_that_is_none_yet_is_made_without
              a_name_with_which_others_begin_can_be_made_too,
              what_exists_is_not_made_again_whatever_its_capitals,
              one_of_several_names_in_a_list_is_made_in_its_place,
+             the_one_of_a_list_that_is_none_is_made_wherever_it_stands,
              a_person_or_a_performer_is_made_where_both_can_be_meant,
              where_there_is_none_yet_the_list_says_how_to_make_one,
              a_quantity_tells_what_its_material_is_counted_in)

@@ -215,5 +215,4 @@ BK_TEST_MAIN("ledger", a_record_is_added_and_the_cursor_stands_on_it,
              the_cursor_stays_on_its_record_when_the_store_changes,
              a_new_record_that_does_not_match_ends_the_narrowing,
              lists_of_the_production_need_one_and_those_of_the_workroom_do_not,
-             from_one_list_to_another_the_way_back_is_the_rail,
-             escape_leads_back_to_the_screen_one_came_from)
+             from_one_list_to_another_the_way_back_is_the_rail, escape_leads_back_to_the_screen_one_came_from)

@@ -21,7 +21,8 @@ static const char *chosen_row(const bk_terminal *terminal)
 }
 
 #define SHOWS(terminal, text) \
-    ck_assert_msg(bk_terminal_shows((terminal), (text)), "no \"%s\" in\n%s", (text), bk_terminal_screen(terminal))
+    ck_assert_msg(bk_terminal_shows((terminal), (text)), "no \"%s\" in\n%s", (text), \
+                  bk_terminal_screen(terminal))
 
 START_TEST(a_material_tells_its_shelf_what_is_promised_and_who_needs_it)
 {

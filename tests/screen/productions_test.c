@@ -110,7 +110,8 @@ START_TEST(one_that_is_put_away_is_out_of_sight_and_comes_back)
     bk_long_show_import(3);
     bk_terminal *terminal = bk_terminal_start(NULL);
     bk_terminal_press(terminal, "P Down z");
-    ck_assert_msg(bk_terminal_shows(terminal, "Put away: production The Salt Road"), "%s", bk_terminal_screen(terminal));
+    ck_assert_msg(bk_terminal_shows(terminal, "Put away: production The Salt Road"), "%s",
+                  bk_terminal_screen(terminal));
     bk_terminal_press(terminal, "Home");
     ck_assert_msg(!bk_terminal_shows(terminal, "The Salt Road"), "%s", bk_terminal_screen(terminal));
     ck_assert(bk_terminal_shows(terminal, "1 in work; 1 put away, a shows it too"));

@@ -280,8 +280,8 @@ static void take_notes(bk_terminal *terminal)
 
 static void finish_it(bk_terminal *terminal)
 {
-    static const char *const steps[] = {"Done: 1A-1/hem",      "Done: 1A-1/hook",    "Done: 1A-1/off",
-                                        "Done: 1A-2/cut",      "Done: 1A-2/machine", "Done: 1A-2/knot",
+    static const char *const steps[] = {"Done: 1A-1/hem",  "Done: 1A-1/hook",    "Done: 1A-1/off",
+                                        "Done: 1A-2/cut",  "Done: 1A-2/machine", "Done: 1A-2/knot",
                                         "Done: 1A-2/shawl"};
     go(terminal, "R", "R              Rail", "6 of 13 steps done");
     tick_all(terminal, steps, sizeof steps / sizeof steps[0]);

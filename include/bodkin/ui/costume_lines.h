@@ -46,8 +46,8 @@ typedef struct bk_costume_lines {
     size_t title_width; ///< of the titles of steps that are done
     size_t day_width;   ///< of when they were
     size_t by_width;    ///< of who did them
-    size_t
-        open_width; ///< of the titles of steps that are open: they have the room of the day and the name too
+    size_t open_width;  ///< of the titles of open steps, which have the room of day and name too
+    bool wait_within;   ///< that they can wait is told at the end of the title: behind the minutes is no room
 } bk_costume_lines;
 
 /// Lists the lines of a costume for a screen so wide; they live in `arena` and refer to the rail.

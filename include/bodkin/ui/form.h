@@ -43,7 +43,8 @@ typedef struct bk_form_field {
     const bk_form_kind *makes[BK_FORM_MAKES];
     /// What a quantity is counted in, told beside it; in `arena`, NULL: nothing.
     const char *(*unit)(const bk_form *form, bk_arena *arena);
-    bool beside; ///< Enter passes over it from a field that is not: it holds what is usual, and Tab, Up and Down reach it
+    bool
+        beside; ///< Enter passes over it from a field that is not: it holds what is usual, and Tab, Up and Down reach it
 } bk_form_field;
 
 /// What a form gives back to its own job, and what it learns from it.

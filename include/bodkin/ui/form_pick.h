@@ -19,10 +19,11 @@ void bk_form_pick_tell(bk_form *form, size_t field);
 /// what is in the list is right, the nearest is chosen; where nothing matches all are shown, and none is.
 void bk_form_pick_narrow(bk_form *form);
 
-/// What is spelled nearly as what is typed; NULL: nothing is.
-const char *bk_form_pick_nearest(const bk_form *form);
+/// What of the list is spelled nearly as `name`; NULL: nothing is. Good until the list is read again.
+const char *bk_form_pick_nearest(const bk_form *form, const char *name);
 
-/// Chooses what may have been meant by a name that is none: the nearest, else what makes it.
+/// Chooses what may have been meant by a name that is none (in a list the first one, where the cursor goes): the nearest, else
+/// what makes it.
 void bk_form_pick_offer(bk_form *form);
 
 /// The form that makes what is typed, where that is chosen; NULL: it is not.
