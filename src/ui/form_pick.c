@@ -171,7 +171,7 @@ static bool has_item(const bk_form *form, const char *item, size_t except)
     const char *rest = text, *found = NULL;
     size_t length = 0;
     while (bk_list_item(&rest, &found, &length))
-        if (found != text + except && strlen(item) == length && strncmp(found, item, length) == 0)
+        if ((size_t)(found - text) != except && strlen(item) == length && strncmp(found, item, length) == 0)
             return true;
     return false;
 }

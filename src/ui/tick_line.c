@@ -453,7 +453,7 @@ const bk_key_row bk_tick_line_rows[BK_TICK_LINE_ROWS] = {
     {.name = BK_KEY_TYPED,
      .typed = "0",
      .written = "0-9",
-     .help = "the minutes it took, if you want to keep them",
+     .help = "the minutes it took; else those of its clock are kept",
      .act = ignore},
     {.name = BK_KEY_ESCAPE, .written = "Escape", .help = "leave everything as it is", .act = ignore},
 };
