@@ -143,7 +143,7 @@ static const char *doubt(const bk_form *form, size_t field, const void *filled, 
 static const bk_form_field fields[] = {
     {.column = "when",
      .label = "when",
-     .help = "the day, and the time if there is one yet: fri 14:30, +3, 9 mar 10",
+     .help = "the day, and the time if there is one yet",
      .example = "fri 14:30"},
     {.column = "steps",
      .label = "fittings",

@@ -18,7 +18,8 @@ typedef struct came {
     const char *text[ALTERATIONS];
     int work[ALTERATIONS]; // into `works`
     int64_t minutes[ALTERATIONS];
-    bk_day booked_on; // is not asked
+    bk_day booked_on; // is not asked, nor is the next
+    int seen;         // the outcome that stood there when the form was opened
     int line;
 } came;
 
@@ -51,6 +52,7 @@ static const bk_column columns[] = {
     ALTERATION_COLUMNS(5),
     ALTERATION_COLUMNS(6),
     {"booked_on", false, BK_CELL_DAY, offsetof(came, booked_on), .example = "2027-03-02"},
+    {"seen", false, BK_CELL_WORD, offsetof(came, seen), .example = "fits", .words = &bk_outcome_words},
 };
 
 static const bk_sheet sheet = {.file = "",
@@ -179,6 +181,7 @@ static const bk_form_field fields[] = {
     ALTERATION_FIELDS(5),
     ALTERATION_FIELDS(6),
     {.column = "booked_on", .label = "booked on", .help = "the day of the call", .asked = never},
+    {.column = "seen", .label = "seen", .help = "what stood there before", .asked = never},
 };
 
 // ------------------------------------------------------------------------------------------------------- saving
@@ -237,6 +240,17 @@ static bk_status read_fitting(const bk_form *form, const bk_job *job, const bk_f
 }
 
 // Where nothing is said of it, it stays as it is; where something was, that is taken back.
+// Both stand in the daybook; who saves last is told what the other one said.
+static const char *with_the_other(const char *sentence, const came *filled, const bk_fitting_line *fitting,
+                                  bk_arena *arena)
+{
+    const char *other = bk_word_text(&bk_outcome_words, fitting->outcome);
+    if (!sentence || fitting->outcome == filled->seen)
+        return sentence;
+    return bk_arena_print(arena, "%s; another terminal meanwhile %s%s", sentence,
+                          other ? "recorded: " : "took back what was recorded", other ? other : "");
+}
+
 static bk_status save(const bk_form *form, const bk_job *job, const void *record, bk_form_saved *saved,
                       bk_error *error)
 {
@@ -262,7 +276,9 @@ static bk_status save(const bk_form *form, const bk_job *job, const void *record
         return BK_OK;
     if (was_held(form))
         saved->column = "held_on";
-    return bk_fitting_record(job, &result, &saved->sentence, error);
+    status = bk_fitting_record(job, &result, &saved->sentence, error);
+    saved->sentence = status ? NULL : with_the_other(saved->sentence, filled, fitting, job->arena);
+    return status;
 }
 
 static const bk_form_kind kind = {.name = "What came of it",
@@ -278,7 +294,7 @@ void bk_fitting_open_record(bk_screen *screen, const bk_fitting_call *call, size
     bk_arena *arena = bk_arena_new();
     came begun;
     bk_sheet_clear(&sheet, &begun);
-    begun.outcome = fitting->outcome;
+    begun.outcome = begun.seen = fitting->outcome;
     begun.held_on = fitting->held_on;
     begun.note = fitting->note;
     begun.booked_on = call->moment.day;

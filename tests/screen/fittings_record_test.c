@@ -220,6 +220,18 @@ START_TEST(a_kind_of_alteration_that_is_none_is_refused_and_stays_in_the_form)
 }
 END_TEST
 
+START_TEST(whoever_records_over_another_terminal_is_told_what_stood_there)
+{
+    bk_terminal *terminal = at_the_coat();
+    bk_ask("UPDATE fitting SET outcome = 'again', held_on = '2027-02-27' WHERE id = (SELECT min(id) FROM "
+           "fitting)");
+    bk_terminal_press(terminal, "f Control-S");
+    ck_assert_msg(bk_terminal_shows(terminal, "fits; another terminal meanwhile"), "%s",
+                  bk_terminal_screen(terminal));
+    bk_terminal_close(terminal);
+}
+END_TEST
+
 BK_TEST_MAIN("fittings record", a_piece_that_fits_is_done_and_the_next_piece_follows,
              after_one_call_the_cursor_is_on_the_next_that_is_to_be_recorded,
              one_undo_takes_back_what_came_of_one_piece, another_day_can_be_said_on_which_it_was_held,
@@ -231,4 +243,5 @@ BK_TEST_MAIN("fittings record", a_piece_that_fits_is_done_and_the_next_piece_fol
              saving_what_stands_there_already_writes_nothing,
              a_long_step_is_cut_at_the_head_and_not_the_production,
              alterations_typed_one_after_the_other_are_steps_of_the_usual_kind,
-             a_kind_of_alteration_that_is_none_is_refused_and_stays_in_the_form)
+             a_kind_of_alteration_that_is_none_is_refused_and_stays_in_the_form,
+             whoever_records_over_another_terminal_is_told_what_stood_there)
