@@ -121,7 +121,7 @@ START_TEST(what_cannot_be_read_any_more_stays_as_it_was_and_its_keys_break_nothi
         bk_terminal_press(terminal, unread[i].there);
         snprintf(drop, sizeof drop, "DROP TABLE %s", unread[i].table);
         bk_ask(drop);
-        bk_terminal_await(terminal, "no such table");
+        bk_terminal_await(terminal, "table:"); // one word: the sentence may be broken anywhere
         bk_terminal_press(terminal, unread[i].then);
         bk_terminal_press(terminal, "Escape y Escape y Escape R");
         ck_assert_int_eq(bk_terminal_end(terminal, "q"), 0);
