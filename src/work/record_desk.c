@@ -178,7 +178,7 @@ bk_status bk_desk_check_name(bk_desk *desk, bk_family family, const void *now, c
     bk_status status = bk_desk_rows(desk, family, &rows);
     for (size_t i = 0; !status && i < rows.count; i++) {
         const char *row = (const char *)rows.items + i * named->size;
-        if (memcmp(row, record, sizeof(int64_t)) && is_within(named, row, within) &&
+        if (memcmp(row, record, sizeof(int64_t)) != 0 && is_within(named, row, within) &&
             bk_same_text(name_in(named, row), name)) {
             status = bk_desk_refuse(desk, named->column, "There is %s %s called \"%s\" already.",
                                     strchr("aeiou", named->noun[0]) ? "an" : "a", named->noun,

@@ -32,7 +32,7 @@ static bk_status refuse_circle(const order_network *network, const size_t *circl
         begin = circle[i] == network->own ? i : begin;
     }
     const char *name = NULL;
-    for (size_t i = 0; !status && i <= length; i++) {
+    for (size_t i = 0; !status && length > 0 && i <= length; i++) {
         if (i >= CIRCLE_NAMED && i < length) {
             continue;
         }

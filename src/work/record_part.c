@@ -222,7 +222,7 @@ bk_status bk_part_step(bk_desk *desk, const void *record, const bk_leaving *leav
 bk_status bk_part_material(bk_desk *desk, const void *record, const bk_leaving *leaving)
 {
     (void)leaving;
-    bk_rows rows;
+    bk_rows rows = {0};
     int64_t material = ((const bk_material *)record)->id;
     bk_status status = bk_shelf_forget_material(desk, material);
     if (!status) {

@@ -32,7 +32,7 @@ typedef BK_LIST(bk_network_link) bk_step_links;
 void bk_folder_check_circles(const bk_folder_checking *checking, bk_sheet_number sheet, bk_step_links *links);
 
 /// What a step is called: PIECE/KEY in steps.csv, its key in an order of work. In the scratch arena.
-const char *bk_folder_check_step_name(const bk_folder_checking *checking, bk_sheet_number sheet, size_t row);
+const char *bk_folder_check_step_name(const bk_folder_checking *checking, bk_sheet_number number, size_t row);
 
 /// Tells how far the check of a sheet is; BK_REFUSED when it was stopped.
 bk_status bk_folder_check_progress(const bk_folder_checking *checking, bk_sheet_number sheet, size_t row,

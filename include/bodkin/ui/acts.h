@@ -19,7 +19,7 @@ void bk_act_did(bk_screen *screen, bk_status status, const char *sentence, const
 void bk_act_undo(bk_screen *screen, int64_t entry);
 
 /// Asks on the bottom line; Enter does `yes` with `argument`, every other key leaves it. The question is copied.
-void bk_act_ask(bk_screen *screen, const char *question, void (*yes)(bk_screen *screen, int64_t argument),
+void bk_act_ask(bk_screen *screen, const char *text, void (*yes)(bk_screen *screen, int64_t argument),
                 int64_t argument);
 
 /// Goes to a screen of the production shown and lays it on top, so that Escape leads back; where one of that kind lies on the
