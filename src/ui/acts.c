@@ -120,7 +120,7 @@ static bool take_answer(bk_screen *screen, const bk_key *key)
     bk_stack *stack = screen->stack;
     const question asked = *(const question *)screen->self;
     bk_stack_pop(stack);
-    if (key->name == BK_KEY_ENTER)
+    if (key->name == BK_KEY_ENTER || (key->name == BK_KEY_TYPED && bk_same_text(key->text, "y")))
         asked.yes(bk_stack_top(stack), asked.argument);
     return true;
 }

@@ -79,11 +79,14 @@ bool bk_costume_add_take(bk_screen *screen, const bk_key *key)
     const bk_costume_stop *stop = bk_costume_stop_chosen(screen);
     if (!view->adding)
         return false;
-    view->adding = false;
+    view->adding = key->name ==
+                   BK_KEY_TYPED; // a letter that is none of these does nothing: what is asked is asked still
     for (size_t i = first_addition(stop); i < ADDITIONS; i++)
         if ((key->name == BK_KEY_TYPED && bk_same_text(key->text, additions[i].letter)) ||
-            (key->name == BK_KEY_ENTER && i == usual_addition(stop)))
+            (key->name == BK_KEY_ENTER && i == usual_addition(stop))) {
+            view->adding = false;
             additions[i].add(screen, stop);
+        }
     return true;
 }
 

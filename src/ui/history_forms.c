@@ -155,7 +155,8 @@ void bk_history_open_value(bk_screen *screen)
                                                             .over = about->seen.over,
                                                             .taken_by = about->seen.taken_by,
                                                             .view = view},
-                                  .title = title});
+                                  .title = title,
+                                  .first = "value"});
 }
 
 // --------------------------------------------------------------------------------------- the day of a sheet

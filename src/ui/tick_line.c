@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "bodkin/base/text.h"
+#include "bodkin/base/typed.h"
 #include "bodkin/sheet/outlook_words.h"
 #include "bodkin/ui/acts.h"
 #include "bodkin/work/clock.h"
@@ -196,7 +197,8 @@ size_t bk_tick_line_step(const bk_tick_line *line, const bk_rail *rail)
 
 static int64_t took_of(const bk_tick_line *line)
 {
-    return *line->took ? strtoll(line->took, NULL, 10) : BK_NOT_KNOWN;
+    int64_t minutes = 0;
+    return bk_minutes_typed(line->took, &minutes) ? minutes : BK_NOT_KNOWN;
 }
 
 static bk_status mark_done(const bk_tick_line *line, const bk_job *job, int64_t step, const char **sentence,
@@ -245,6 +247,10 @@ static void run(bk_screen *screen, bk_tick_line *line)
     const char *sentence = NULL;
     if (is_overtaken(line))
         return;
+    if (*line->took && took_of(line) == BK_NOT_KNOWN) {
+        bk_wall_say(screen->wall, "%s is no length of time; type it such as 45 or 1h30.", line->took);
+        return;
+    }
     look(line);
     bk_arena *arena = bk_arena_new();
     bk_job job = bk_act_job(screen->wall, arena);
@@ -255,12 +261,12 @@ static void run(bk_screen *screen, bk_tick_line *line)
     bk_arena_free(arena);
 }
 
-// A digit more, if there is room; minutes do not begin with a nought.
-static void add_digit(bk_tick_line *line, char digit)
+// A digit or sign more, if there is room; a time begins with a digit that is no nought.
+static void add_to_time(bk_tick_line *line, char sign)
 {
     size_t length = strlen(line->took);
-    if (length + 1 < BK_TOOK_ROOM && (length > 0 || digit != '0'))
-        line->took[length] = digit;
+    if (length + 1 < BK_TOOK_ROOM && (length > 0 || (sign >= '1' && sign <= '9')))
+        line->took[length] = sign;
 }
 
 static void take_digit_back(bk_tick_line *line)
@@ -270,9 +276,10 @@ static void take_digit_back(bk_tick_line *line)
         line->took[length - 1] = '\0';
 }
 
-static bool is_digit(const bk_key *key)
+// What a time is typed with: 45, 1h30, 1:30.
+static bool is_of_time(const bk_key *key)
 {
-    return key->name == BK_KEY_TYPED && key->text[0] >= '0' && key->text[0] <= '9' && key->text[1] == '\0';
+    return key->name == BK_KEY_TYPED && strchr("0123456789h:", key->text[0]) && key->text[1] == '\0';
 }
 
 // Up and Down go to another step, which is asked about instead.
@@ -298,8 +305,8 @@ bool bk_tick_line_take(bk_screen *screen, bk_tick_line *line, const bk_key *key)
         bk_tick_line_close(line);
     else if (key->name == BK_KEY_BACKSPACE)
         take_digit_back(line);
-    else if (is_digit(key) && acts[line->act].took)
-        add_digit(line, key->text[0]);
+    else if (is_of_time(key) && acts[line->act].took)
+        add_to_time(line, key->text[0]);
     else
         choose(line, key->name);
     return true;
@@ -337,7 +344,9 @@ static const char *took_words(const bk_tick_line *line, bk_arena *arena)
     char took[BK_AMOUNT_ROOM];
     int64_t by_clock = took_by_clock(line);
     if (*line->took)
-        return bk_arena_print(arena, ", it took %s", bk_minutes_words(took_of(line), took));
+        return bk_arena_print(arena, ", it took %s",
+                              took_of(line) == BK_NOT_KNOWN ? line->took
+                                                            : bk_minutes_words(took_of(line), took));
     return by_clock == BK_NOT_KNOWN
                ? ""
                : bk_arena_print(arena, ", %s by the clock", bk_minutes_words(by_clock, took));

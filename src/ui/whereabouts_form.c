@@ -86,6 +86,7 @@ void bk_whereabouts_open(bk_screen *from, size_t piece)
     whereabouts now = {.out_with = record->out_with, .back_by = record->back_by, .place = record->place};
     bk_arena *arena = bk_arena_new();
     const char *title = bk_arena_print(arena, "Where is %s %s?", record->name, record->title);
-    bk_form_open(from, &form, &(bk_form_start){.record = &now, .about = record->id, .title = title});
+    bk_form_open(from, &form,
+                 &(bk_form_start){.record = &now, .about = record->id, .title = title, .first = "out_with"});
     bk_arena_free(arena);
 }

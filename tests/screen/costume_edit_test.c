@@ -74,6 +74,17 @@ START_TEST(a_step_is_added_behind_the_one_under_the_cursor_and_comes_after_it)
 }
 END_TEST
 
+START_TEST(a_letter_that_adds_nothing_leaves_the_question_open)
+{
+    bk_terminal *terminal = open_costume("1a");
+    bk_terminal_press(terminal, "+ cu");
+    assert_shows(terminal, "p a piece");
+    bk_terminal_press(terminal, "Escape");
+    assert_hides(terminal, "p a piece");
+    bk_terminal_close(terminal);
+}
+END_TEST
+
 START_TEST(escape_adds_nothing)
 {
     bk_terminal *terminal = open_costume("1a");
@@ -237,7 +248,8 @@ START_TEST(what_is_taken_away_is_what_was_asked_about_whatever_happens_meanwhile
 END_TEST
 
 BK_TEST_MAIN("changing a costume", a_costume_without_pieces_gets_a_piece_a_step_and_what_that_needs,
-             a_step_is_added_behind_the_one_under_the_cursor_and_comes_after_it, escape_adds_nothing,
+             a_step_is_added_behind_the_one_under_the_cursor_and_comes_after_it,
+             a_letter_that_adds_nothing_leaves_the_question_open, escape_adds_nothing,
              enter_changes_what_is_under_the_cursor, a_renumbered_costume_stays_open,
              taking_away_asks_first_and_tells_what_goes_with_it, steps_and_needs_are_taken_away,
              a_costume_that_is_taken_away_leaves_the_screen,

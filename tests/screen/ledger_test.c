@@ -52,7 +52,9 @@ START_TEST(a_record_is_taken_away_only_when_it_is_said_twice)
     ck_assert(bk_terminal_shows(terminal, "Take away dress on Tue 16 Mar?"));
     bk_terminal_press(terminal, "Escape");
     ck_assert(bk_terminal_shows(terminal, "Tue 16 Mar"));
-    bk_terminal_press(terminal, "- Enter");
+    bk_terminal_press(terminal, "- y");
+    ck_assert(!chosen_shows(terminal, "dress"));
+    bk_terminal_press(terminal, "u - Enter");
     ck_assert(!chosen_shows(terminal, "dress"));
     ck_assert(chosen_shows(terminal, "opening"));
     bk_terminal_press(terminal, "u");

@@ -92,6 +92,21 @@ START_TEST(digits_are_the_minutes_it_took)
 }
 END_TEST
 
+START_TEST(the_time_it_took_may_be_typed_as_hours_and_minutes)
+{
+    bk_terminal *terminal = open_rail();
+    go_to(terminal, "1b");
+    bk_terminal_press(terminal, "x 1h30");
+    assert_shows(terminal, "it took 1 h 30?");
+    bk_terminal_press(terminal, "Backspace Backspace Backspace h: Enter");
+    assert_shows(terminal, "is no length of time");
+    bk_terminal_press(terminal, "Backspace Backspace :05 Enter");
+    assert_shows(terminal, "Done: C1 Sew the cloak");
+    ck_assert_str_eq(bk_ask("SELECT took FROM step WHERE title = 'Sew the cloak'"), "65");
+    bk_terminal_close(terminal);
+}
+END_TEST
+
 START_TEST(up_and_down_choose_another_of_the_steps_that_are_next)
 {
     bk_show_import();
@@ -412,8 +427,9 @@ END_TEST
 
 BK_TEST_MAIN("marking steps", two_keys_mark_the_next_step_of_the_costume_under_the_cursor_done,
              one_key_undoes_it, the_first_key_only_asks_and_says_which_step_it_would_be,
-             digits_are_the_minutes_it_took, up_and_down_choose_another_of_the_steps_that_are_next,
-             a_costume_with_nothing_next_says_why, a_fitting_is_asked_about_only_where_nothing_else_is_next,
+             digits_are_the_minutes_it_took, the_time_it_took_may_be_typed_as_hours_and_minutes,
+             up_and_down_choose_another_of_the_steps_that_are_next, a_costume_with_nothing_next_says_why,
+             a_fitting_is_asked_about_only_where_nothing_else_is_next,
              where_the_rail_is_narrowed_a_step_that_waits_on_that_is_asked_about,
              on_a_costume_a_step_is_marked_done_and_opened_again,
              a_step_that_comes_after_an_open_one_says_so_before_it_is_marked,

@@ -12,14 +12,14 @@
 
 typedef enum bk_step_act { BK_STEP_DONE, BK_STEP_OPEN, BK_STEP_CLOCK, BK_STEP_ACTS } bk_step_act;
 
-enum { BK_TOOK_ROOM = 5 }; // four digits
+enum { BK_TOOK_ROOM = 7 }; // "10h30"
 
 typedef struct bk_tick_line {
     bool asked;
     bk_step_act act;
     int64_t *steps; ///< ids of those offered; owned
     bk_cursor cursor;
-    char took[BK_TOOK_ROOM]; ///< the digits typed
+    char took[BK_TOOK_ROOM]; ///< what was typed of the time it took: "45", "1h30"
     bk_wall *wall;
     bk_arena *arena;         ///< of the outlook; NULL: nothing is asked
     bk_step_outlook outlook; ///< of the step asked about, as the person sees it
