@@ -311,6 +311,21 @@ static const char *relation_words(const looked_at *look, size_t place)
     return sentence ? sentence : broken(look, place, &other);
 }
 
+/// What slip it looks like. What was meant is told to go with the others only where it lies within what is told of them.
+static const char *slip_sentence(const looked_at *look, size_t place, const char *others)
+{
+    double from, to, meant = (double)look->likely[place].value / BK_MICROMETRES_PER_MM;
+    const char *shown = length_words(look, value_at(look, place));
+    const char *slip = slip_words[look->likely[place].slip];
+    bk_expected_range(&look->expected[place], &from, &to);
+    if (meant < from || meant > to) {
+        return bk_arena_print(look->arena, "%s looks like %s: perhaps %s was meant.", shown, slip,
+                              meant_words(look, place));
+    }
+    return bk_arena_print(look->arena, "%s looks like %s: %s would %s (about %s).", shown, slip,
+                          meant_words(look, place), others, range_words(look, place));
+}
+
 /// The doubt about one measure in a sentence, by the others alone; NULL where by these it is none after all.
 static const char *says(const looked_at *look, size_t place)
 {
@@ -323,8 +338,7 @@ static const char *says(const looked_at *look, size_t place)
         return NULL;
     }
     if (look->slipped[place]) {
-        return bk_arena_print(look->arena, "%s looks like %s: %s would %s (about %s).", shown,
-                              slip_words[look->likely[place].slip], meant_words(look, place), others, range);
+        return slip_sentence(look, place, others);
     }
     return relation ? relation
                     : bk_arena_print(look->arena,

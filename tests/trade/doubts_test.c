@@ -3,6 +3,7 @@
 #include "bodkin/trade/doubts.h"
 
 #include <math.h>
+#include <stdio.h>
 #include <string.h>
 
 #include "bodkin/trade/doubts_bodies.h"
@@ -87,6 +88,29 @@ START_TEST(each_slip_is_named_with_what_was_meant)
         bk_taken *items = changed(slips[i].measure, slips[i].value);
         expect_doubt(doubts_of(items, WOMANS, BK_CM), items, slips[i].measure, slips[i].sentence);
     }
+}
+END_TEST
+
+// How many of the waists from 150 to 230 cm are told to have been meant as something, and how many of these as something
+// that is said to go with the other measures; each of the latter must lie within what is told of these.
+START_TEST(what_was_meant_goes_with_the_others_only_where_it_lies_within_what_is_told_of_them)
+{
+    enum { LEAST = 150, MOST_WAIST = 230 };
+    size_t meant = 0, going = 0;
+    for (int waist = LEAST; waist <= MOST_WAIST; waist++) {
+        bk_doubts doubts = doubts_of(changed("waist girth", CM(waist)), WOMANS, BK_CM);
+        const char *says = doubts.count > 0 ? doubts.items[0].says : "";
+        const char *colon = strstr(says, ": "), *about = strstr(says, "(about ");
+        double value = 0, from = 0, to = 0;
+        meant += strstr(says, "looks like") != NULL;
+        if (!strstr(says, "looks like") || sscanf(colon, ": %lf cm would go", &value) != 1)
+            continue;
+        going++;
+        ck_assert_int_eq(sscanf(about, "(about %lf to %lf cm)", &from, &to), 2);
+        ck_assert_msg(value > from - 1 && value < to + 1, "%s", says);
+    }
+    ck_assert_uint_gt(meant, going);
+    ck_assert_uint_gt(going, 0);
 }
 END_TEST
 
@@ -332,6 +356,7 @@ START_TEST(few_sheets_get_a_doubt_and_nearly_all_unit_slips_do)
 END_TEST
 
 BK_TEST_MAIN("doubts", an_average_body_gives_no_doubt, each_slip_is_named_with_what_was_meant,
+             what_was_meant_goes_with_the_others_only_where_it_lies_within_what_is_told_of_them,
              inches_are_told_in_inches, several_slips_on_one_sheet_are_all_told_each_by_the_sound_measures,
              a_waist_far_larger_than_chest_and_hip_is_told_with_both,
              what_no_body_has_is_told_also_of_two_measures_alone, a_whole_sheet_in_the_other_unit_is_no_baby,
