@@ -46,6 +46,12 @@ int bk_natural_order(const char *left, const char *right)
     return strcmp(left, right);
 }
 
+char *bk_text_copy(const char *text)
+{
+    size_t size = strlen(text) + 1;
+    return memcpy(bk_alloc(size), text, size);
+}
+
 bool bk_same_text(const char *left, const char *right)
 {
     if (left == NULL || right == NULL)

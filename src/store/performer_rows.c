@@ -23,31 +23,14 @@ bool bk_store_sees_measures(const bk_store *store)
     return bk_rights_allow(store->as, BK_DOING_READ, "measure", "value");
 }
 
-// The id that a statement gives for a name.
-static bk_status find(bk_store *store, bk_sql sql, const char *name, int64_t *id, bk_error *error)
-{
-    *id = 0;
-    bk_query *query = NULL;
-    bk_status status = bk_query_begin(&query, store->db, sql, error);
-    if (status != BK_OK)
-        return status;
-    bool row = false;
-    bk_query_give_text(query, 1, name);
-    status = bk_query_row(query, &row, error);
-    if (status == BK_OK && row)
-        *id = bk_query_number(query, 0, 0);
-    bk_query_end(query);
-    return status;
-}
-
 bk_status bk_store_find_performer(bk_store *store, const char *name, int64_t *id, bk_error *error)
 {
-    return find(store, BK_SQL_FIND_PERFORMER, name, id, error);
+    return bk_store_find_by_name(store, BK_SQL_FIND_PERFORMER, name, id, error);
 }
 
 bk_status bk_store_find_measure_name(bk_store *store, const char *name, int64_t *id, bk_error *error)
 {
-    return find(store, BK_SQL_FIND_MEASURE_NAME, name, id, error);
+    return bk_store_find_by_name(store, BK_SQL_FIND_MEASURE_NAME, name, id, error);
 }
 
 bk_status bk_store_performer_sheets(bk_store *store, int64_t performer, bk_arena *arena, bk_rows *sheets,

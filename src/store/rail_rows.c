@@ -148,16 +148,5 @@ bk_status bk_store_newest_taking(bk_store *store, int64_t performer, const char 
 
 bk_status bk_store_find_production(bk_store *store, const char *name, int64_t *id, bk_error *error)
 {
-    *id = 0;
-    bk_query *query = NULL;
-    bk_status status = bk_query_begin(&query, store->db, BK_SQL_FIND_PRODUCTION, error);
-    if (status != BK_OK)
-        return status;
-    bool row = false;
-    bk_query_give_text(query, 1, name);
-    status = bk_query_row(query, &row, error);
-    if (status == BK_OK && row)
-        *id = bk_query_number(query, 0, 0);
-    bk_query_end(query);
-    return status;
+    return bk_store_find_by_name(store, BK_SQL_FIND_PRODUCTION, name, id, error);
 }

@@ -383,3 +383,19 @@ bk_status bk_store_read(bk_store *store, bk_family family, int64_t key, bk_arena
     return bk_store_read_by(store, (bk_sql)table->read, table->key == BK_KEY_NONE ? NULL : &key, table, arena,
                             rows, error);
 }
+
+bk_status bk_store_find_by_name(bk_store *store, bk_sql sql, const char *name, int64_t *id, bk_error *error)
+{
+    *id = 0;
+    bk_query *query = NULL;
+    bk_status status = bk_query_begin(&query, store->db, sql, error);
+    if (status != BK_OK)
+        return status;
+    bool row = false;
+    bk_query_give_text(query, 1, name);
+    status = bk_query_row(query, &row, error);
+    if (status == BK_OK && row)
+        *id = bk_query_number(query, 0, 0);
+    bk_query_end(query);
+    return status;
+}

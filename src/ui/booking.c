@@ -269,12 +269,7 @@ static const bk_column columns[] = {
     {"performer", false, BK_CELL_NAME, offsetof(booking, performer), .example = "Ines Varga"},
 };
 
-static const bk_sheet sheet = {.file = "booking",
-                               .noun = "fitting",
-                               .columns = columns,
-                               .column_count = sizeof columns / sizeof columns[0],
-                               .record_size = sizeof(booking),
-                               .line = offsetof(booking, line)};
+static const bk_sheet sheet = BK_FORM_SHEET(booking, columns, "fitting");
 
 static const bk_form_field fields[] = {
     {.column = "when",

@@ -31,6 +31,11 @@ const char *bk_cell_list(const char *list, bk_arena *arena)
     return words;
 }
 
+const char *bk_cell_joined(bk_arena *arena, const char *before, const char *joint, const char *more)
+{
+    return *more ? bk_arena_print(arena, "%s%s%s", before, *before ? joint : "", more) : before;
+}
+
 const char *bk_cell_range(int64_t quickest, int64_t longest, bk_arena *arena)
 {
     return quickest == longest ? NULL

@@ -1,6 +1,7 @@
 #include "bodkin/ui/costume_draw.h"
 
 #include "bodkin/base/text.h"
+#include "bodkin/ui/cells.h"
 #include "bodkin/ui/costume_facts.h"
 
 enum { GAP = BK_LINE_GAP };
@@ -131,18 +132,13 @@ typedef struct told {
     const char *facts; ///< paragraphs
 } told;
 
-static const char *joined(bk_arena *arena, const char *before, const char *joint, const char *more)
-{
-    return *more ? bk_arena_print(arena, "%s%s%s", before, *before ? joint : "", more) : before;
-}
-
 static const char *step_facts(const bk_rail *rail, const bk_costume_beside *beside, size_t step,
                               bk_arena *arena)
 {
     const char *facts = bk_step_facts(rail, step, arena);
     if (!rail->rows.steps[step].done)
         return facts;
-    return joined(arena, facts, "; ", bk_costume_used_words(beside, rail->steps[step].id, arena));
+    return bk_cell_joined(arena, facts, "; ", bk_costume_used_words(beside, rail->steps[step].id, arena));
 }
 
 static told tell(const bk_rail *rail, const bk_rail_costume *costume, const bk_costume_beside *beside,
@@ -162,7 +158,7 @@ static told tell(const bk_rail *rail, const bk_rail_costume *costume, const bk_c
     }
     if (stop->family == BK_NEEDS)
         all.facts = bk_arena_print(arena, "needs %s", bk_costume_need_words(beside, stop->need, arena));
-    all.facts = joined(arena, all.facts, "\n", notes);
+    all.facts = bk_cell_joined(arena, all.facts, "\n", notes);
     return all;
 }
 

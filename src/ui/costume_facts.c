@@ -1,11 +1,7 @@
 #include "bodkin/ui/costume_facts.h"
 
 #include "bodkin/base/text.h"
-
-static const char *joined(bk_arena *arena, const char *before, const char *joint, const char *more)
-{
-    return bk_arena_print(arena, "%s%s%s", before, *before ? joint : "", more);
-}
+#include "bodkin/ui/cells.h"
 
 // ------------------------------------------------------------------------------------------------------ pieces
 
@@ -21,7 +17,7 @@ const char *bk_piece_other_costumes(const bk_rail *rail, const bk_rail_costume *
     const char *others = "";
     for (size_t i = 0; i < costumes->count; i++)
         if (costumes->items[i] != costume->index)
-            others = joined(arena, others, ", ", rail->rows.costumes[costumes->items[i]].number);
+            others = bk_cell_joined(arena, others, ", ", rail->rows.costumes[costumes->items[i]].number);
     return others;
 }
 
@@ -31,9 +27,9 @@ const char *bk_piece_facts(const bk_rail *rail, const bk_rail_costume *costume, 
     const char *facts = record->origin == BK_NO_WORD ? "origin not known" : origin_phrases[record->origin];
     const char *others = bk_piece_other_costumes(rail, costume, piece, arena);
     if (record->place)
-        facts = joined(arena, facts, "; ", record->place);
+        facts = bk_cell_joined(arena, facts, "; ", record->place);
     if (*others)
-        facts = joined(arena, facts, "; ", bk_arena_print(arena, "also worn with %s", others));
+        facts = bk_cell_joined(arena, facts, "; ", bk_arena_print(arena, "also worn with %s", others));
     return facts;
 }
 
@@ -42,7 +38,8 @@ static const char *with_day(const char *facts, const char *what, bk_day day, bk_
     char words[BK_DAY_WORDS_ROOM];
     if (day == BK_NO_DAY)
         return facts;
-    return joined(arena, facts, "; ", bk_arena_print(arena, "%s %s", what, bk_day_words(day, today, words)));
+    return bk_cell_joined(arena, facts, "; ",
+                          bk_arena_print(arena, "%s %s", what, bk_day_words(day, today, words)));
 }
 
 const char *bk_piece_more(const bk_rail *rail, const bk_rail_costume *costume, size_t piece, bk_arena *arena)
@@ -50,12 +47,12 @@ const char *bk_piece_more(const bk_rail *rail, const bk_rail_costume *costume, s
     const bk_piece *record = &rail->pieces[piece];
     const char *facts = bk_piece_facts(rail, costume, piece, arena);
     if (record->out_with) {
-        facts = joined(arena, facts, "; ", bk_arena_print(arena, "out with %s", record->out_with));
+        facts = bk_cell_joined(arena, facts, "; ", bk_arena_print(arena, "out with %s", record->out_with));
         facts = with_day(facts, "since", record->out_since, rail->today, arena);
         facts = with_day(facts, "back by", record->back_by, rail->today, arena);
     }
     if (record->from)
-        facts = joined(arena, facts, "; ", bk_arena_print(arena, "from %s", record->from));
+        facts = bk_cell_joined(arena, facts, "; ", bk_arena_print(arena, "from %s", record->from));
     facts = with_day(facts, "goes back by", record->due_back, rail->today, arena);
     return with_day(facts, "went back on", record->returned_on, rail->today, arena);
 }
@@ -73,7 +70,7 @@ static const char *after_words(const bk_rail *rail, size_t step, bk_arena *arena
         const char *title = rail->steps[earlier].title;
         if (piece != row->piece)
             title = bk_arena_print(arena, "%s (%s)", title, rail->pieces[piece].name);
-        words = joined(arena, words, ", ", title);
+        words = bk_cell_joined(arena, words, ", ", title);
     }
     return words;
 }
@@ -90,30 +87,22 @@ static const char *took_words(const bk_step *step, bk_arena *arena)
     return bk_arena_print(arena, "took %s", bk_minutes_words(step->took, time));
 }
 
-static const char *measure_words(const char *list, bk_arena *arena)
-{
-    const char *words = "", *item = NULL;
-    size_t length = 0;
-    while (bk_list_item(&list, &item, &length))
-        words = joined(arena, words, ", ", bk_arena_bytes(arena, item, length));
-    return bk_arena_print(arena, "measures: %s", words);
-}
-
 const char *bk_step_facts(const bk_rail *rail, size_t step, bk_arena *arena)
 {
     const bk_step *record = &rail->steps[step];
     const char *after = after_words(rail, step, arena);
+    const char *measures = bk_cell_list(record->measures, arena);
     const char *facts = "";
     if (*after)
-        facts = joined(arena, facts, "; ", bk_arena_print(arena, "comes after: %s", after));
-    if (record->measures)
-        facts = joined(arena, facts, "; ", measure_words(record->measures, arena));
+        facts = bk_cell_joined(arena, facts, "; ", bk_arena_print(arena, "comes after: %s", after));
+    if (measures)
+        facts = bk_cell_joined(arena, facts, "; ", bk_arena_print(arena, "measures: %s", measures));
     if (record->hands != BK_NOT_KNOWN && record->hands > 1)
-        facts = joined(arena, facts, "; ",
-                       bk_arena_print(arena, "%lld people at once", (long long)record->hands));
+        facts = bk_cell_joined(arena, facts, "; ",
+                               bk_arena_print(arena, "%lld people at once", (long long)record->hands));
     if (record->rest_minutes != BK_NOT_KNOWN && record->rest_minutes > 0)
-        facts = joined(arena, facts, "; ", rest_words(record, arena));
+        facts = bk_cell_joined(arena, facts, "; ", rest_words(record, arena));
     if (record->took != BK_NOT_KNOWN)
-        facts = joined(arena, facts, "; ", took_words(record, arena));
-    return record->note ? joined(arena, facts, "; ", record->note) : facts;
+        facts = bk_cell_joined(arena, facts, "; ", took_words(record, arena));
+    return record->note ? bk_cell_joined(arena, facts, "; ", record->note) : facts;
 }

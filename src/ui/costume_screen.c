@@ -12,16 +12,10 @@
 // Rows: the head with an empty one, the lines, an empty one, the detail, the bottom line.
 enum { DETAIL_SHARE = 6, FEWEST_DETAIL_ROWS = 4, MOST_DETAIL_ROWS = 8 };
 
-static char *copy_of(const char *text)
-{
-    size_t size = strlen(text) + 1;
-    return memcpy(bk_alloc(size), text, size);
-}
-
 void *bk_costume_screen_at(const char *number, bk_family family, int64_t id)
 {
     bk_costume_view *view = bk_alloc_clear(1, sizeof *view);
-    view->number = copy_of(number);
+    view->number = bk_text_copy(number);
     view->arena = bk_arena_new();
     view->beside_arena = bk_arena_new();
     view->chosen_family = family;
@@ -71,7 +65,7 @@ static void find_saved(const bk_screen *screen)
 static void keep_number(bk_costume_view *view, const bk_costume *costume)
 {
     free(view->number);
-    view->number = copy_of(costume->number);
+    view->number = bk_text_copy(costume->number);
     view->id = costume->id;
 }
 

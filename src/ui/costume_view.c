@@ -64,12 +64,6 @@ void bk_costume_find_chosen(const bk_screen *screen)
         view->place.at = view->lines.stop_count - 1;
 }
 
-static char *copy_of(const char *text)
-{
-    size_t size = strlen(text) + 1;
-    return memcpy(bk_alloc(size), text, size);
-}
-
 void bk_costume_remember_chosen(const bk_screen *screen)
 {
     bk_costume_view *view = screen->self;
@@ -78,6 +72,6 @@ void bk_costume_remember_chosen(const bk_screen *screen)
     free(view->chosen_name);
     view->chosen_family = stop->family;
     view->chosen_id = stop->id;
-    view->chosen_name = copy_of(name_of(screen->wall->rail, stop, arena));
+    view->chosen_name = bk_text_copy(name_of(screen->wall->rail, stop, arena));
     bk_arena_free(arena);
 }

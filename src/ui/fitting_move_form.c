@@ -18,12 +18,7 @@ static const bk_column columns[] = {
     {"steps", true, BK_CELL_AFTER, offsetof(moved, steps), .example = "4A-1/fit;4A-2/f1"},
 };
 
-static const bk_sheet sheet = {.file = "",
-                               .noun = "fitting",
-                               .columns = columns,
-                               .column_count = sizeof columns / sizeof columns[0],
-                               .record_size = sizeof(moved),
-                               .line = offsetof(moved, line)};
+static const bk_sheet sheet = BK_FORM_SHEET(moved, columns, "fitting");
 
 static const char *name_of(const bk_fitting_line *fitting, bk_arena *arena)
 {

@@ -55,12 +55,7 @@ static const bk_column columns[] = {
     {"seen", false, BK_CELL_WORD, offsetof(came, seen), .example = "fits", .words = &bk_outcome_words},
 };
 
-static const bk_sheet sheet = {.file = "",
-                               .noun = "fitting",
-                               .columns = columns,
-                               .column_count = sizeof columns / sizeof columns[0],
-                               .record_size = sizeof(came),
-                               .line = offsetof(came, line)};
+static const bk_sheet sheet = BK_FORM_SHEET(came, columns, "fitting");
 
 // -------------------------------------------------------------------------------------------------- what is asked
 

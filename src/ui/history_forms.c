@@ -5,12 +5,6 @@
 #include "bodkin/ui/form.h"
 #include "bodkin/ui/length_words.h"
 
-#define OWN_SHEET(record, table, what) \
-    { \
-        .file = "", .noun = (what), .columns = (table), .column_count = sizeof(table) / sizeof *(table), \
-        .record_size = sizeof(record), .line = offsetof(record, line) \
-    }
-
 // --------------------------------------------------------------------------------------------- one value
 
 typedef struct value_record {
@@ -26,7 +20,7 @@ static const bk_column value_columns[] = {
     {"taken_by", false, BK_CELL_TEXT, offsetof(value_record, taken_by), .example = "Ida"},
 };
 
-static const bk_sheet value_sheet = OWN_SHEET(value_record, value_columns, "measure");
+static const bk_sheet value_sheet = BK_FORM_SHEET(value_record, value_columns, "measure");
 
 static const bk_form_field value_fields[] = {
     {.column = "value",
@@ -171,7 +165,7 @@ static const bk_column day_columns[] = {
     {"taken_on", true, BK_CELL_DAY, offsetof(day_record, on), .example = "2027-02-02"},
 };
 
-static const bk_sheet day_sheet = OWN_SHEET(day_record, day_columns, "sheet");
+static const bk_sheet day_sheet = BK_FORM_SHEET(day_record, day_columns, "sheet");
 
 static const bk_form_field day_fields[] = {
     {.column = "taken_on", .label = "taken on", .help = "the day this sheet was taken"},
@@ -224,7 +218,7 @@ static const bk_column limit_columns[] = {
     {"percent", true, BK_CELL_QUANTITY, offsetof(limit_record, percent), .example = "3"},
 };
 
-static const bk_sheet limit_sheet = OWN_SHEET(limit_record, limit_columns, "limit");
+static const bk_sheet limit_sheet = BK_FORM_SHEET(limit_record, limit_columns, "limit");
 
 static const bk_form_field limit_fields[] = {
     {.column = "length",

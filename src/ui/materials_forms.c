@@ -3,12 +3,6 @@
 
 // The forms of the jobs on materials: counting, ordering, what arrived.
 
-#define OWN_SHEET(record, table) \
-    { \
-        .file = "", .noun = "material", .columns = (table), .column_count = sizeof(table) / sizeof *(table), \
-        .record_size = sizeof(record), .line = offsetof(record, line) \
-    }
-
 // ------------------------------------------------------------------------------------- what it is counted in
 
 static const char *unit_of(const bk_form *form, int64_t material, bk_arena *arena)
@@ -53,7 +47,7 @@ static const bk_column count_columns[] = {
     {"on_hand", true, BK_CELL_QUANTITY, offsetof(counted, on_hand), .example = "2.4"},
 };
 
-static const bk_sheet count_sheet = OWN_SHEET(counted, count_columns);
+static const bk_sheet count_sheet = BK_FORM_SHEET(counted, count_columns, "material");
 
 static const bk_form_field count_fields[] = {
     {.column = "on_hand",
@@ -119,7 +113,7 @@ static const bk_column arrived_columns[] = {
     {"arrived_on", true, BK_CELL_DAY, offsetof(arrived, on), .example = "2027-02-23"},
 };
 
-static const bk_sheet arrived_sheet = OWN_SHEET(arrived, arrived_columns);
+static const bk_sheet arrived_sheet = BK_FORM_SHEET(arrived, arrived_columns, "material");
 
 static const bk_form_field arrived_fields[] = {
     {.column = "quantity",

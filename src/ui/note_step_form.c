@@ -39,13 +39,7 @@ static const bk_column columns[] = {
     {.name = "costume", .type = BK_CELL_NAME, .offset = offsetof(step_form, costume), .example = "4A"},
 };
 
-static const bk_sheet sheet = {
-    .noun = "step",
-    .columns = columns,
-    .column_count = sizeof columns / sizeof columns[0],
-    .record_size = sizeof(step_form),
-    .line = offsetof(step_form, line),
-};
+static const bk_sheet sheet = BK_FORM_SHEET(step_form, columns, "step");
 
 // The pieces of a costume (its number; NULL: none), as indices into those of the rail.
 static bk_indices pieces_of(const bk_wall *wall, const char *number)

@@ -24,12 +24,6 @@ void bk_wall_free(bk_wall *wall)
     wall->production = NULL;
 }
 
-static char *copy_of(const char *text)
-{
-    size_t size = strlen(text) + 1;
-    return memcpy(bk_alloc(size), text, size);
-}
-
 bk_status bk_wall_show(bk_wall *wall, const char *name, bk_error *error)
 {
     bk_production chosen = {0};
@@ -41,7 +35,7 @@ bk_status bk_wall_show(bk_wall *wall, const char *name, bk_error *error)
     if (!status) {
         bk_wall_free(wall);
         wall->rail = rail;
-        wall->production = copy_of(chosen.name);
+        wall->production = bk_text_copy(chosen.name);
     }
     bk_arena_free(arena);
     return status;
@@ -70,7 +64,7 @@ static char *name_now(const bk_wall *wall)
     bk_status status = wall->rail ? bk_store_get(wall->store, BK_PRODUCTIONS, wall->rail->production.id,
                                                  arena, &now, &found, &trouble)
                                   : BK_OK;
-    char *name = copy_of(!status && found ? now.name : wall->production);
+    char *name = bk_text_copy(!status && found ? now.name : wall->production);
     bk_arena_free(arena);
     return name;
 }

@@ -18,12 +18,7 @@ static const bk_column columns[] = {
     {"place", false, BK_CELL_TEXT, offsetof(whereabouts, place), .example = "rail 2"},
 };
 
-static const bk_sheet sheet = {.file = "whereabouts",
-                               .noun = "piece",
-                               .columns = columns,
-                               .column_count = sizeof columns / sizeof columns[0],
-                               .record_size = sizeof(whereabouts),
-                               .line = offsetof(whereabouts, line)};
+static const bk_sheet sheet = BK_FORM_SHEET(whereabouts, columns, "piece");
 
 static const bk_piece *piece_of(const bk_form *form)
 {

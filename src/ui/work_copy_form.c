@@ -17,13 +17,7 @@ static const bk_column columns[] = {
      .example = "Lined bodice for dancers"},
 };
 
-static const bk_sheet sheet = {
-    .noun = "order of work",
-    .columns = columns,
-    .column_count = sizeof columns / sizeof columns[0],
-    .record_size = sizeof(copy_form),
-    .line = offsetof(copy_form, line),
-};
+static const bk_sheet sheet = BK_FORM_SHEET(copy_form, columns, "order of work");
 
 static const bk_form_field fields[] = {
     {.column = "work",

@@ -16,12 +16,7 @@ static const bk_column columns[] = {
     {"note", false, BK_CELL_TEXT, offsetof(named_work, note), .example = "without the frills"},
 };
 
-static const bk_sheet sheet = {.file = "work",
-                               .noun = "order of work",
-                               .columns = columns,
-                               .column_count = sizeof columns / sizeof columns[0],
-                               .record_size = sizeof(named_work),
-                               .line = offsetof(named_work, line)};
+static const bk_sheet sheet = BK_FORM_SHEET(named_work, columns, "order of work");
 
 // ---------------------------------------------------------------------------------------------- using one
 

@@ -15,6 +15,9 @@
 /// compare as plain bytes, so that the order is total. NULL comes last.
 int bk_natural_order(const char *left, const char *right);
 
+/// A copy of a string in memory of its own; the caller frees it.
+char *bk_text_copy(const char *text);
+
 /// Whether two strings are the same; NULL equals only NULL.
 bool bk_same_text(const char *left, const char *right);
 

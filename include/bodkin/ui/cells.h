@@ -15,6 +15,9 @@ const char *bk_cell_time(bk_minute time, bk_arena *arena);          ///< "14:30"
 /// "cut, machine" of "cut;machine"; NULL for NULL and for a list of nothing.
 const char *bk_cell_list(const char *list, bk_arena *arena);
 
+/// Both with `joint` between them; only the one that is not empty where the other is.
+const char *bk_cell_joined(bk_arena *arena, const char *before, const char *joint, const char *more);
+
 /// "5 min to 20 min"; NULL where both are the same.
 const char *bk_cell_range(int64_t quickest, int64_t longest, bk_arena *arena);
 

@@ -80,6 +80,13 @@ typedef struct bk_form_start {
                ///< the first
 } bk_form_start;
 
+/// The sheet of a job's form: its columns, and the struct that they lie in, which has a `line` like the records of sheets.
+#define BK_FORM_SHEET(record, table, what) \
+    { \
+        .file = "", .noun = (what), .columns = (table), .column_count = sizeof(table) / sizeof *(table), \
+        .record_size = sizeof(record), .line = offsetof(record, line) \
+    }
+
 /// Opens a form on top of a screen. When it is saved, the wall's `saved_family` and `saved_id` tell the screens below what to
 /// put their cursor on. Where the record is no longer there the bottom line says so and nothing opens.
 void bk_form_open(bk_screen *from, const bk_form_kind *kind, const bk_form_start *start);
