@@ -1,5 +1,6 @@
 #include "bodkin/plan/network.h"
 
+#include <assert.h>
 #include <stdint.h>
 #include <stdlib.h>
 #include <string.h>
@@ -111,4 +112,147 @@ bool bk_network_circle(size_t count, const bk_network_link *links, size_t link_c
         *circle = from_lowest(&walk, met, arena, length);
     end(&walk);
     return found;
+}
+
+// ----------------------------------------------------------------------------------------------------------- times
+
+// A link as it is kept with the step it leads away from.
+typedef struct follower {
+    size_t to;
+    int64_t rest;
+} follower;
+
+// The network in an order in which every step stands behind those it comes after.
+typedef struct network_order {
+    size_t *first; // the followers of step i are followers[first[i]] .. followers[first[i + 1] - 1]
+    follower *followers;
+    size_t *steps;
+} network_order;
+
+static void group_followers(network_order *order, size_t count, const bk_network_rank *ranks,
+                            size_t rank_count)
+{
+    order->first = bk_alloc_clear(count + 2, sizeof *order->first);
+    order->followers = bk_alloc_clear(rank_count, sizeof *order->followers);
+    size_t *next =
+        order->first +
+        1; // where the next follower of each step goes: in the end, where those of step i + 1 begin
+    for (size_t i = 0; i < rank_count; i++)
+        next[ranks[i].from + 1]++;
+    for (size_t i = 0; i < count; i++)
+        next[i + 1] += next[i];
+    for (size_t i = 0; i < rank_count; i++)
+        order->followers[next[ranks[i].from]++] = (follower){ranks[i].to, ranks[i].rest};
+}
+
+// Kahn 1962: a step follows when all before it stand in the order.
+static void order_steps(network_order *order, size_t count, const bk_network_rank *ranks, size_t rank_count)
+{
+    order->steps = bk_alloc_clear(count, sizeof *order->steps);
+    size_t *before = bk_alloc_clear(count, sizeof *before);
+    for (size_t i = 0; i < rank_count; i++)
+        before[ranks[i].to]++;
+    size_t found = 0;
+    for (size_t i = 0; i < count; i++)
+        if (before[i] == 0)
+            order->steps[found++] = i;
+    for (size_t place = 0; place < found; place++) {
+        size_t step = order->steps[place];
+        for (size_t i = order->first[step]; i < order->first[step + 1]; i++)
+            if (--before[order->followers[i].to] == 0)
+                order->steps[found++] = order->followers[i].to;
+    }
+    assert(found == count); // no circles
+    free(before);
+}
+
+static int64_t reckon_early(const network_order *order, size_t count, const int64_t *durations,
+                            const int64_t *releases, bk_network_times *times)
+{
+    int64_t length = 0;
+    for (size_t i = 0; i < count; i++)
+        times[i] = (bk_network_times){.early_start = releases == NULL || releases[i] < 0 ? 0 : releases[i]};
+    for (size_t place = 0; place < count; place++) {
+        size_t step = order->steps[place];
+        int64_t finish = times[step].early_start + durations[step];
+        times[step].early_finish = finish;
+        if (finish > length)
+            length = finish;
+        for (size_t i = order->first[step]; i < order->first[step + 1]; i++) {
+            const follower *next = &order->followers[i];
+            if (finish + next->rest > times[next->to].early_start)
+                times[next->to].early_start = finish + next->rest;
+        }
+    }
+    return length;
+}
+
+static void reckon_late(const network_order *order, size_t count, const int64_t *durations, int64_t length,
+                        bk_network_times *times)
+{
+    for (size_t place = count; place-- > 0;) {
+        size_t step = order->steps[place];
+        int64_t finish = length;
+        for (size_t i = order->first[step]; i < order->first[step + 1]; i++) {
+            const follower *next = &order->followers[i];
+            if (times[next->to].late_start - next->rest < finish)
+                finish = times[next->to].late_start - next->rest;
+        }
+        times[step].late_finish = finish;
+        times[step].late_start = finish - durations[step];
+        times[step].slack = times[step].late_start - times[step].early_start;
+    }
+}
+
+void bk_network_times_reckon(size_t count, const int64_t *durations, const int64_t *releases,
+                             const bk_network_rank *ranks, size_t rank_count, bk_network_times *times,
+                             int64_t *length)
+{
+    network_order order;
+    group_followers(&order, count, ranks, rank_count);
+    order_steps(&order, count, ranks, rank_count);
+    *length = reckon_early(&order, count, durations, releases, times);
+    reckon_late(&order, count, durations, *length, times);
+    free(order.first);
+    free(order.followers);
+    free(order.steps);
+}
+
+// ----------------------------------------------------------------------------------------------------------- chain
+
+// Whether neither step has spare time and the later one cannot begin earlier because of the other.
+static bool binds(const bk_network_times *times, const bk_network_rank *rank)
+{
+    const bk_network_times *from = &times[rank->from], *to = &times[rank->to];
+    return from->slack == 0 && to->slack == 0 && from->early_finish + rank->rest == to->early_start;
+}
+
+size_t bk_network_chain(size_t count, const bk_network_times *times, const bk_network_rank *ranks,
+                        size_t rank_count, bk_arena *arena, size_t **chain)
+{
+    bool *bound = bk_alloc_clear(count, sizeof *bound);
+    size_t *next = bk_alloc_clear(count, sizeof *next); // the lowest step that each one binds; itself: none
+    for (size_t i = 0; i < count; i++)
+        next[i] = i;
+    for (size_t i = 0; i < rank_count; i++) {
+        size_t from = ranks[i].from, to = ranks[i].to;
+        if (!binds(times, &ranks[i]))
+            continue;
+        bound[to] = true;
+        if (next[from] == from || to < next[from])
+            next[from] = to;
+    }
+    size_t step = 0, length = 0;
+    while (step < count && (bound[step] || times[step].slack != 0))
+        step++;
+    *chain = bk_arena_take(arena, count * sizeof **chain);
+    bool more = step < count;
+    while (more) {
+        (*chain)[length++] = step;
+        more = next[step] != step;
+        step = next[step];
+    }
+    free(bound);
+    free(next);
+    return length;
 }
