@@ -66,6 +66,7 @@ static void set_surroundings(const bk_program_options *options)
     set("XDG_DATA_HOME", bk_test_path("data"), "");
     set("BODKIN_STORE", options->store, bk_program_store());
     set("BODKIN_TODAY", options->today, "2027-03-02");
+    set("BODKIN_TRIES", options->tries, "20");
     set("LC_ALL", options->locale, "C.UTF-8");
     set("TZ", "UTC", "");
     if (options->variable != NULL)

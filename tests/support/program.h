@@ -11,6 +11,7 @@ typedef struct bk_program_options {
     const char *program;  ///< file of the program: BK_TEST_PROGRAM
     const char *store;    ///< BODKIN_STORE; NULL: bk_program_store(), "": not set
     const char *today;    ///< BODKIN_TODAY; NULL: 2027-03-02, "": not set
+    const char *tries;    ///< BODKIN_TRIES; NULL: 20, so that it is quick, "": not set
     const char *locale;   ///< LC_ALL; NULL: C.UTF-8
     const char *variable; ///< one more, "NAME=value"; or NULL
     const char *output;   ///< NULL: caught; a file to write to, such as /dev/full; "": closed
