@@ -17,6 +17,9 @@ SELECT printf('%d performers are called "%s".', count(*), name) FROM performer G
 -- name: check_person_names
 SELECT printf('%d people are called "%s".', count(*), name) FROM person GROUP BY name HAVING count(*) > 1;
 
+-- name: check_equipment_names
+SELECT printf('%d pieces of equipment are called "%s".', count(*), name) FROM equipment GROUP BY name HAVING count(*) > 1;
+
 -- name: check_material_names
 SELECT printf('%d materials are called "%s".', count(*), name) FROM material GROUP BY name HAVING count(*) > 1;
 

@@ -78,6 +78,9 @@ SELECT work_step.id, work_step.work_id, work_step.key, work_step.title, work_ste
     work_step.can_wait, work_step.measures, work_step.note, (SELECT work.name FROM work WHERE work.id = work_id)
 FROM work_step WHERE work_step.id = ?1;
 
+-- name: get_equipment
+SELECT id, name, kinds, count FROM equipment WHERE id = ?1;
+
 -- name: get_note
 SELECT id, production_id, costume_id, piece_id, step_id, noted_on, source, who, what, done_on FROM note WHERE id = ?1;
 
@@ -149,6 +152,9 @@ DELETE FROM work WHERE id = ?1;
 -- name: remove_work_step
 DELETE FROM work_step WHERE id = ?1;
 
+-- name: remove_equipment
+DELETE FROM equipment WHERE id = ?1;
+
 -- name: remove_note
 DELETE FROM note WHERE id = ?1;
 
@@ -216,6 +222,9 @@ SELECT id, position FROM work ORDER BY position, id;
 -- name: places_work_steps
 SELECT id, position FROM work_step WHERE work_id = ?1 ORDER BY position, id;
 
+-- name: places_equipment
+SELECT id, position FROM equipment ORDER BY position, id;
+
 -- name: place_role
 UPDATE role SET position = ?2 WHERE id = ?1;
 
@@ -242,6 +251,9 @@ UPDATE work SET position = ?2 WHERE id = ?1;
 
 -- name: place_work_step
 UPDATE work_step SET position = ?2 WHERE id = ?1;
+
+-- name: place_equipment
+UPDATE equipment SET position = ?2 WHERE id = ?1;
 
 -- The position after all others of the list that adding goes to.
 
@@ -271,6 +283,9 @@ SELECT coalesce(max(position), 0) + 1 FROM work;
 
 -- name: last_work_step
 SELECT coalesce(max(position), 0) + 1 FROM work_step WHERE work_id = ?1;
+
+-- name: last_equipment
+SELECT coalesce(max(position), 0) + 1 FROM equipment;
 
 -- name: last_company
 SELECT coalesce(max(position), 0) + 1 FROM company WHERE production_id = ?1;

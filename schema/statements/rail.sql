@@ -56,5 +56,10 @@ FROM measure_sheet CROSS JOIN measure ON measure.sheet_id = measure_sheet.id
 WHERE measure_sheet.performer_id = ?1 AND measure.name_id = (SELECT id FROM measure_name WHERE name = ?2)
 ORDER BY measure_sheet.taken_on DESC LIMIT 1;
 
+-- name: steps_taken
+SELECT kind, done_by, minutes, took FROM step
+WHERE took > 0 AND minutes > 0 AND done_on IS NOT NULL
+ORDER BY kind, done_by, minutes, took;
+
 -- name: find_production
 SELECT id FROM production WHERE name = ?1 ORDER BY id LIMIT 1;

@@ -24,6 +24,15 @@ INSERT INTO away (id, person_id, performer_id, from_day, to_day, reason) VALUES 
 -- name: put_away
 UPDATE away SET person_id = ?2, performer_id = ?3, from_day = ?4, to_day = ?5, reason = ?6 WHERE id = ?1;
 
+-- name: read_equipment
+SELECT id, name, kinds, count FROM equipment ORDER BY position, id;
+
+-- name: add_equipment
+INSERT INTO equipment (id, name, kinds, count, position) VALUES (?1, ?2, ?3, ?4, ?5);
+
+-- name: put_equipment
+UPDATE equipment SET name = ?2, kinds = ?3, count = ?4 WHERE id = ?1;
+
 -- name: read_performers
 SELECT id, name, measures_good_for, note FROM performer ORDER BY id;
 

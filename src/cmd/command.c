@@ -8,6 +8,7 @@
 
 #include "bodkin/cmd/surroundings.h"
 #include "bodkin/trade/words.h"
+#include "bodkin/work/forecast.h"
 
 // ------------------------------------------------------------------------------------------------- options
 
@@ -23,7 +24,10 @@ enum {
     OPTION_PERFORMER,
     OPTION_MINUTES,
     OPTION_FROM,
-    OPTION_WHO
+    OPTION_WHO,
+    OPTION_PERSON,
+    OPTION_SEED,
+    OPTION_TRIES
 };
 
 static const struct option long_options[] = {
@@ -43,6 +47,9 @@ static const struct option long_options[] = {
     {"minutes", required_argument, NULL, OPTION_MINUTES},
     {"from", required_argument, NULL, OPTION_FROM},
     {"who", required_argument, NULL, OPTION_WHO},
+    {"person", required_argument, NULL, OPTION_PERSON},
+    {"seed", required_argument, NULL, OPTION_SEED},
+    {"tries", required_argument, NULL, OPTION_TRIES},
     {"help", no_argument, NULL, 'h'},
     {"version", no_argument, NULL, OPTION_VERSION},
     {0},
@@ -58,7 +65,8 @@ static const struct own_option {
     {BK_OPTION_ON, "--on"},           {BK_OPTION_CHECK, "--check"},
     {BK_OPTION_OVER, "--over"},       {BK_OPTION_PERFORMER, "--performer"},
     {BK_OPTION_MINUTES, "--minutes"}, {BK_OPTION_FROM, "--from"},
-    {BK_OPTION_WHO, "--who"},
+    {BK_OPTION_WHO, "--who"},         {BK_OPTION_PERSON, "--person"},
+    {BK_OPTION_SEED, "--seed"},       {BK_OPTION_TRIES, "--tries"},
 };
 
 static const char *const options_help =
@@ -69,9 +77,12 @@ static const char *const options_help =
     "  --today YYYY-MM-DD   reckon for that day (else $BODKIN_TODAY, else today)\n"
     "  --as WHO             maker, director or volunteer (else maker)\n"
     "  --name NAME          who I am, for the daybook (else the login)\n"
-    "  --json               for programs: rail, daybook, measures\n"
+    "  --json               for programs: rail, bench, daybook, measures\n"
     "  --replace            import: in the place of the production of that name; export: of the sheets "
     "there\n"
+    "  --seed N             screens, rail, bench: another row of chances for days and odds (else 1)\n"
+    "  --tries N            screens, rail, bench: try so many plans and trials (else $BODKIN_TRIES, else as\n"
+    "                       many as the work needs); 0: one plan, no odds\n"
     "  --help, --version\n";
 
 enum { CALL_COLUMNS = 18 }; // of a command and its arguments in the help
@@ -105,6 +116,26 @@ static bk_status read_minutes(const char *text, const char *from, int64_t *minut
     return bk_fail(error, BK_USAGE, "%s wants whole minutes, such as 45, not \"%s\".", from, text);
 }
 
+static bk_status read_seed(const char *text, uint64_t *seed, bk_error *error)
+{
+    int64_t number;
+    if (bk_whole_read(text, 0, INT64_MAX, &number) == BK_READ_OK) {
+        *seed = (uint64_t)number;
+        return BK_OK;
+    }
+    return bk_fail(error, BK_USAGE, "--seed wants a whole number, such as 7, not \"%s\".", text);
+}
+
+static bk_status read_tries(const char *text, const char *from, int64_t *tries, bk_error *error)
+{
+    enum { MOST_TRIES = 1000000 };
+    if (bk_whole_read(text, 0, MOST_TRIES, tries) == BK_READ_OK) {
+        return BK_OK;
+    }
+    return bk_fail(error, BK_USAGE, "%s wants a whole number from 0 to %d, such as 500, not \"%s\".", from,
+                   MOST_TRIES, text);
+}
+
 /// An option whose value is some text, which must say something.
 static bk_status read_text(command_line *line, unsigned option, const char *from, const char **text,
                            bk_error *error)
@@ -125,22 +156,10 @@ static bk_status read_as(const char *text, bk_as *as, bk_error *error)
                : bk_fail(error, BK_USAGE, "--as wants maker, director or volunteer, not \"%s\".", text);
 }
 
-static bk_status read_option(command_line *line, int option, bk_error *error)
+/// One that only some commands take.
+static bk_status read_own_option(command_line *line, int option, bk_error *error)
 {
     switch (option) {
-    case OPTION_STORE:
-        line->call.store = optarg;
-        return *optarg ? BK_OK : bk_fail(error, BK_USAGE, "--store wants the name of a file.");
-    case OPTION_PRODUCTION:
-        line->call.production = optarg;
-        return BK_OK;
-    case OPTION_TODAY:
-        return read_day(optarg, "--today", &line->call.pinned_today, error);
-    case OPTION_AS:
-        return read_as(optarg, &line->call.as, error);
-    case OPTION_NAME:
-        line->call.name = optarg;
-        return *optarg ? BK_OK : bk_fail(error, BK_USAGE, "--name wants a name.");
     case OPTION_LONG_JSON:
         line->call.json = true;
         line->options |= BK_OPTION_JSON;
@@ -175,6 +194,35 @@ static bk_status read_option(command_line *line, int option, bk_error *error)
         line->call.over = optarg;
         line->options |= BK_OPTION_OVER;
         return BK_OK;
+    case OPTION_PERSON:
+        return read_text(line, BK_OPTION_PERSON, "--person", &line->call.person, error);
+    case OPTION_SEED:
+        line->options |= BK_OPTION_SEED;
+        return read_seed(optarg, &line->call.seed, error);
+    case OPTION_TRIES:
+        line->options |= BK_OPTION_TRIES;
+        return read_tries(optarg, "--tries", &line->call.tries, error);
+    default:
+        return BK_USAGE;
+    }
+}
+
+static bk_status read_option(command_line *line, int option, bk_error *error)
+{
+    switch (option) {
+    case OPTION_STORE:
+        line->call.store = optarg;
+        return *optarg ? BK_OK : bk_fail(error, BK_USAGE, "--store wants the name of a file.");
+    case OPTION_PRODUCTION:
+        line->call.production = optarg;
+        return BK_OK;
+    case OPTION_TODAY:
+        return read_day(optarg, "--today", &line->call.pinned_today, error);
+    case OPTION_AS:
+        return read_as(optarg, &line->call.as, error);
+    case OPTION_NAME:
+        line->call.name = optarg;
+        return *optarg ? BK_OK : bk_fail(error, BK_USAGE, "--name wants a name.");
     case 'h':
         line->help = true;
         return BK_OK;
@@ -182,7 +230,7 @@ static bk_status read_option(command_line *line, int option, bk_error *error)
         line->version = true;
         return BK_OK;
     default:
-        return BK_USAGE;
+        return read_own_option(line, option, error);
     }
 }
 
@@ -270,10 +318,16 @@ static bk_status settle_on(command_line *line, bk_error *error)
     return read_day(line->on, "--on", &line->call.on, error);
 }
 
+/// The options that only some commands take, as far as this one, or the screens, take them.
+static unsigned allowed_options(const command_line *line)
+{
+    return line->command ? line->command->options : BK_OPTION_SEED | BK_OPTION_TRIES;
+}
+
 static bk_status check_call(command_line *line, bk_error *error)
 {
     const bk_command *command = line->command;
-    unsigned allowed = command ? command->options : 0;
+    unsigned allowed = allowed_options(line);
     int missing = command ? command->argument_count - line->call.argument_count : 0;
     if (missing > 0 || (missing < 0 && !command->or_more)) {
         return bk_fail(error, BK_USAGE, "It is called so: bodkin %s%s%s", command->name,
@@ -292,6 +346,7 @@ static bk_status fill_defaults(command_line *line, bk_arena *arena, bk_error *er
 {
     const char *store = getenv("BODKIN_STORE");
     const char *today = getenv("BODKIN_TODAY");
+    const char *tries = getenv("BODKIN_TRIES");
     if (!line->call.store) {
         line->call.store = store && *store ? store : bk_usual_store(arena);
     }
@@ -302,10 +357,15 @@ static bk_status fill_defaults(command_line *line, bk_arena *arena, bk_error *er
     if (!line->call.name) {
         line->call.name = bk_login(arena);
     }
+    bk_status status = BK_OK;
     if (line->call.pinned_today == BK_NO_DAY && today && *today) {
-        return read_day(today, "BODKIN_TODAY", &line->call.pinned_today, error);
+        status = read_day(today, "BODKIN_TODAY", &line->call.pinned_today, error);
     }
-    return BK_OK;
+    bool tried = (allowed_options(line) & ~line->options & BK_OPTION_TRIES) != 0;
+    if (!status && tried && tries && *tries) {
+        status = read_tries(tries, "BODKIN_TRIES", &line->call.tries, error);
+    }
+    return status;
 }
 
 // ----------------------------------------------------------------------------------------------------- help
@@ -370,7 +430,9 @@ static bk_status run(int argc, char **argv, bk_arena *arena, bk_error *error)
                                   .as = BK_AS_MAKER,
                                   .on = BK_NO_DAY,
                                   .took = BK_NOT_KNOWN,
-                                  .minutes = BK_NOT_KNOWN}};
+                                  .minutes = BK_NOT_KNOWN,
+                                  .seed = BK_USUAL_SEED,
+                                  .tries = -1}};
     bool told = false;
     bk_status status = read_options(argc, argv, &line, arena, error);
     if (!status && !line.version) {

@@ -59,6 +59,10 @@ bk_status bk_screens_command(const bk_call *call, bk_error *error)
         .production = call->production,
         .who = call->name,
         .clock = {.today = clock_today, .now = clock_now, .self = &own},
+        .store_path = call->store,
+        .as = call->as,
+        .seed = call->seed,
+        .tries = call->tries,
         .idle_fd = idle_fd,
     };
     status = bk_screens_run(&options, error);

@@ -4,11 +4,26 @@ const bk_command bk_commands[] = {
     {
         .name = "rail",
         .arguments = "",
-        .purpose = "print every costume of the production and what it waits on",
-        .details = "Prints text for people, at most 80 columns wide; with --json one object for programs.",
+        .purpose = "print every costume, when it will be ready and what it waits on",
+        .details = "The most urgent first, each with the day on which it is expected and its chance to be "
+                   "ready by its\n"
+                   "due day. Text for people, at most 80 columns wide; with --json one object for programs.",
         .argument_count = 0,
-        .options = BK_OPTION_JSON,
+        .options = BK_OPTION_JSON | BK_OPTION_SEED | BK_OPTION_TRIES,
         .run = bk_rail_command,
+    },
+    {
+        .name = "bench",
+        .arguments = "",
+        .purpose = "print what can be worked on now, best first, and why",
+        .details =
+            "  --person NAME        what this person can do (else who I am, if the workroom knows me, else\n"
+            "                       everybody)\n"
+            "  --minutes MINUTES    first what fits so much time\n"
+            "Of all productions that are not put away; with --production, of that one.",
+        .argument_count = 0,
+        .options = BK_OPTION_JSON | BK_OPTION_PERSON | BK_OPTION_MINUTES | BK_OPTION_SEED | BK_OPTION_TRIES,
+        .run = bk_bench_command,
     },
     {
         .name = "import",

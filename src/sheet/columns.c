@@ -9,6 +9,7 @@
 enum {
     MINUTES_MOST = 1000000, // nearly two years without a pause
     HANDS_MOST = 99,
+    EQUIPMENT_MOST = 999,
     GOOD_FOR_MOST = 36500, // a hundred years of days
     REST_HOURS_MOST = 10000
 };
@@ -50,6 +51,13 @@ static const bk_column away_columns[] = {
     {"from", MUST, BK_CELL_DAY, AT(bk_away, from), .example = "2027-03-01"},
     {"to", MUST, BK_CELL_DAY, AT(bk_away, to), .example = "2027-03-07"},
     {"reason", MAY, BK_CELL_TEXT, AT(bk_away, reason), .example = "on tour"},
+};
+
+static const bk_column equipment_columns[] = {
+    {"equipment", MUST, BK_CELL_NAME, AT(bk_equipment, name), .example = "cutting table"},
+    {"kinds", MUST, BK_CELL_WORDS, AT(bk_equipment, kinds), .example = "cut;draft", .words = &bk_kind_words},
+    {"count", MAY, BK_CELL_WHOLE, AT(bk_equipment, count), .example = "2", .unit = "a number", .least = 1,
+     .most = EQUIPMENT_MOST},
 };
 
 static const bk_column performer_columns[] = {
@@ -217,6 +225,7 @@ const bk_sheet bk_sheets[BK_SHEETS] = {
     [BK_SHEET_DATES] = SHEET(dates, bk_date, date_columns, 0, "date"),
     [BK_SHEET_PEOPLE] = SHEET(people, bk_person, people_columns, 1, "person"),
     [BK_SHEET_AWAY] = SHEET(away, bk_away, away_columns, 0, "absence"),
+    [BK_SHEET_EQUIPMENT] = SHEET(equipment, bk_equipment, equipment_columns, 1, "piece of equipment"),
     [BK_SHEET_PERFORMERS] = SHEET(performers, bk_performer, performer_columns, 1, "performer"),
     [BK_SHEET_MEASURES] = SHEET(measures, bk_measure, measure_columns, 3, "measure"),
     [BK_SHEET_ROLES] = SHEET(roles, bk_role, role_columns, 1, "role"),

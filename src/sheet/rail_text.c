@@ -1,16 +1,20 @@
 #include <string.h>
 
+#include "bodkin/sheet/forecast_words.h"
 #include "bodkin/sheet/rail_sheet.h"
-#include "bodkin/sheet/wait_words.h"
+#include "bodkin/work/rail_order.h"
 
-// The rail as text of 80 columns: a head, then each costume with who wears it and what it waits on beneath.
+// The rail as text of 80 columns: a head, then each costume with its days in hand, who wears it and what it waits on beneath, and
+// what stands in the way of it.
 
-// The columns of a costume's line; its due day has 15 where it is of another year.
-enum { SHEET_COLUMNS = 80, NUMBER_COLUMNS = 5, TITLE_COLUMNS = 35, SEAM_COLUMNS = 12, STATE_COLUMNS = 9 };
+// The columns of a costume's line.
+enum { SHEET_COLUMNS = 80, NUMBER_COLUMNS = 5, TITLE_COLUMNS = 23, SEAM_COLUMNS = 8, STATE_COLUMNS = 9 };
+enum { DAY_COLUMNS = 10 };
 enum { LONGEST_NUMBER = 20, INDENT = 6 };
 
 typedef struct text_sheet {
     const bk_rail *rail;
+    const bk_forecast *forecast; ///< NULL: not reckoned
     bk_buffer *out;
     bk_arena *arena; ///< for the line under way
     bool ascii;
@@ -103,19 +107,61 @@ static void write_waits(text_sheet *writing)
     }
 }
 
+static void write_sentence(text_sheet *writing, const char *sentence, int indent)
+{
+    const char *text = bk_arena_print(writing->arena, "%s%s", sentence, bk_full_stop(sentence));
+    write_lines(writing, text, indent);
+}
+
+/// The whole production in one sentence, or why nothing can be told.
+static void write_outlook(text_sheet *writing)
+{
+    const bk_rail *rail = writing->rail;
+    const bk_production_forecast *own = bk_forecast_production(writing->forecast, rail->production.id);
+    if (own && writing->forecast->room_snag.kind != BK_SNAGS) {
+        write_sentence(writing, bk_snag_sentence(&writing->forecast->room_snag, rail->today, writing->arena),
+                       0);
+    } else if (own && rail->costume_count) {
+        write_sentence(writing, bk_production_forecast_sentence(own, rail->today, writing->arena), 0);
+    }
+}
+
 static void write_verdict(text_sheet *writing)
 {
-    write_lines(writing, bk_rail_verdict(writing->rail, writing->arena), 0);
+    write_lines(writing, bk_forecast_verdict(writing->rail, writing->forecast, writing->arena), 0);
 }
 
 static void write_columns(text_sheet *writing)
 {
     write_cell(writing, "No", NUMBER_COLUMNS);
-    write_cell(writing, "Costume, who wears it, waiting on", TITLE_COLUMNS);
+    write_cell(writing, "Costume", TITLE_COLUMNS);
     write_cell(writing, "Seam", SEAM_COLUMNS);
     write_cell(writing, "State", STATE_COLUMNS);
-    bk_buffer_text(writing->out, "Due");
+    write_cell(writing, "Due", DAY_COLUMNS);
+    write_cell(writing, "Expected", DAY_COLUMNS);
+    bk_buffer_text(writing->out, "Chance");
     end_line(writing);
+}
+
+/// "tight, 1 day in hand; " where its days are known and something of it is open; "2 days late; " says it all, and what is late by its
+/// chance alone is "likely late".
+static const char *urgency_words(const text_sheet *writing, const bk_rail_costume *costume,
+                                 const bk_costume_forecast *forecast)
+{
+    if (!forecast || !forecast->open || !forecast->days.days_known) {
+        return "";
+    }
+    if (costume->reckoned->can_go_on) {
+        return "in time; ";
+    }
+    if (forecast->days.finish == BK_NO_DAY) {
+        return "never done as things are; ";
+    }
+    bool past = forecast->days.days_in_hand < 0;
+    bk_urgency urgency = bk_urgency_of(writing->rail, costume, forecast);
+    const char *word = past ? "" : urgency == BK_LATE ? "likely late" : bk_urgency_word(urgency);
+    return bk_arena_print(writing->arena, "%s%s%s; ", word, *word ? ", " : "",
+                          bk_days_in_hand_words(&forecast->days, writing->arena));
 }
 
 /// "Ada Berg, the Miller: can go on as it is; fitting missed"
@@ -139,37 +185,97 @@ static size_t number_columns(const text_sheet *writing, const char *number)
     return columns < LONGEST_NUMBER ? columns : LONGEST_NUMBER;
 }
 
-static void write_costume(text_sheet *writing, const bk_rail_costume *costume)
+/// "Tue 16 Mar", or 2028-03-14 where the year must be told and that is too long.
+static void write_day(text_sheet *writing, bk_day day)
 {
-    char day[BK_DAY_WORDS_ROOM];
-    const char *seam = bk_seam_text(bk_rail_seam(costume), SEAM_COLUMNS, writing->ascii, writing->arena);
-    size_t number = number_columns(writing, costume->record->number);
-    write_cell(writing, costume->record->number, number);
-    write_cell(writing, costume->record->title, NUMBER_COLUMNS + TITLE_COLUMNS - number);
-    bk_buffer_print(writing->out, "%s ", seam);
-    write_cell(writing, bk_state_word(costume->reckoned->state), STATE_COLUMNS);
-    bk_day_words(costume->due, writing->rail->today, day);
-    bk_buffer_text(writing->out, day);
-    end_line(writing);
-    write_lines(writing, wearer_and_waits(writing, costume), INDENT);
+    char words[BK_DAY_WORDS_ROOM];
+    char plain[BK_DAY_ROOM];
+    const char *text = day == BK_NO_DAY ? "" : bk_day_words(day, writing->rail->today, words);
+    write_cell(writing, strlen(text) > DAY_COLUMNS ? bk_day_write(day, plain) : text, DAY_COLUMNS);
 }
 
-void bk_rail_text(const bk_rail *rail, bool ascii, bk_buffer *out)
+/// Nothing is planned while nobody is in the workroom: then what was planned as if it were otherwise is not told.
+static bool told(const text_sheet *writing, const bk_snag *snag)
 {
-    text_sheet writing = {.rail = rail, .out = out, .arena = bk_arena_new(), .ascii = ascii};
+    bool as_if = snag->kind == BK_SNAG_UNCAST || snag->kind == BK_SNAG_NO_DATE;
+    return !as_if || writing->forecast->room_snag.kind == BK_SNAGS;
+}
+
+static void write_snags(text_sheet *writing, const bk_costume_forecast *forecast)
+{
+    const char *const *sentences;
+    bk_snag *snags = bk_arena_clear(writing->arena, forecast->snag_count, sizeof *snags);
+    size_t count = 0;
+    for (size_t i = 0; i < forecast->snag_count; i++) {
+        if (told(writing, &forecast->snags[i])) {
+            snags[count++] = forecast->snags[i];
+        }
+    }
+    count = bk_snag_sentences(snags, count, writing->rail->today, writing->arena, &sentences);
+    for (size_t i = 0; i < count; i++) {
+        write_sentence(writing, sentences[i], INDENT);
+    }
+}
+
+/// Beneath a costume's line: its title where that was cut, its days in hand, and who wears it.
+static void write_detail(text_sheet *writing, const bk_rail_costume *costume,
+                         const bk_costume_forecast *forecast, bool cut)
+{
+    const char *title = cut ? bk_arena_print(writing->arena, "%s; ", costume->record->title) : "";
+    write_lines(writing,
+                bk_arena_print(writing->arena, "%s%s%s", title, urgency_words(writing, costume, forecast),
+                               wearer_and_waits(writing, costume)),
+                INDENT);
+    if (forecast) {
+        write_snags(writing, forecast);
+    }
+}
+
+static void write_costume(text_sheet *writing, const bk_rail_costume *costume)
+{
+    const bk_costume_forecast *forecast = bk_forecast_costume(writing->forecast, costume->record->id);
+    bool open = forecast && forecast->open;
+    const char *seam = bk_seam_text(bk_rail_seam(costume), SEAM_COLUMNS, writing->ascii, writing->arena);
+    size_t number = number_columns(writing, costume->record->number);
+    size_t room = NUMBER_COLUMNS + TITLE_COLUMNS - number;
+    const char *title = bk_text_safe(writing->arena, costume->record->title, writing->ascii);
+    write_cell(writing, costume->record->number, number);
+    write_cell(writing, costume->record->title, room);
+    bk_buffer_print(writing->out, "%s ", seam);
+    write_cell(writing, bk_state_word(costume->reckoned->state), STATE_COLUMNS);
+    write_day(writing, costume->due);
+    write_day(writing, open ? forecast->days.finish : BK_NO_DAY);
+    bk_buffer_text(writing->out, open ? bk_chance_words(&forecast->days, writing->arena) : "");
+    end_line(writing);
+    write_detail(writing, costume, forecast, bk_text_columns(title) > room);
+}
+
+static void write_costumes(text_sheet *writing)
+{
+    bk_arena *arena = bk_arena_new();
+    const bk_rail_costume *const *costumes = bk_rail_most_urgent(writing->rail, writing->forecast, arena);
+    bk_buffer_char(writing->out, '\n');
+    write_columns(writing);
+    for (size_t i = 0; i < writing->rail->costume_count; i++) {
+        write_costume(writing, costumes[i]);
+        bk_arena_reset(writing->arena);
+    }
+    bk_arena_free(arena);
+}
+
+void bk_rail_text(const bk_rail *rail, const bk_forecast *forecast, bool ascii, bk_buffer *out)
+{
+    text_sheet writing = {
+        .rail = rail, .forecast = forecast, .out = out, .arena = bk_arena_new(), .ascii = ascii};
     write_head(&writing);
+    write_outlook(&writing);
     if (rail->costume_count) {
         write_verdict(&writing);
     }
     write_states(&writing);
     write_waits(&writing);
     if (rail->costume_count) {
-        bk_buffer_char(out, '\n');
-        write_columns(&writing);
-    }
-    for (size_t i = 0; i < rail->costume_count; i++) {
-        write_costume(&writing, &rail->costumes[i]);
-        bk_arena_reset(writing.arena);
+        write_costumes(&writing);
     }
     bk_arena_free(writing.arena);
 }

@@ -34,6 +34,7 @@ static const char *const recorded[] = {
     "material_price",
     "material",
     "person",
+    "equipment",
     "performer_contact",
     "performer",
     "work_step",

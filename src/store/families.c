@@ -217,6 +217,13 @@ static const bk_field work_step_fields[] = {
     READ(bk_work_step, work, SHARED),
 };
 
+static const bk_field equipment_fields[] = {
+    FIELD(bk_equipment, id, ID),
+    FIELD(bk_equipment, name, TEXT),
+    FIELD(bk_equipment, kinds, TEXT),
+    FIELD(bk_equipment, count, NUMBER),
+};
+
 static const bk_field note_fields[] = {
     FIELD(bk_note, id, ID),
     FIELD(bk_note, production_id, ID),
@@ -322,6 +329,8 @@ const bk_family_table bk_families[BK_FAMILIES] = {
                   .one_list = true},
     [BK_WORK_STEPS] = {"step of an order of work", RECORD(bk_work_step, work_step_fields),
                        OWN(WORK_STEPS, WORK_STEP), PLACED(WORK_STEPS, WORK_STEP)},
+    [BK_EQUIPMENT] = {"piece of equipment", RECORD(bk_equipment, equipment_fields), OWN(EQUIPMENT, EQUIPMENT),
+                      PLACED(EQUIPMENT, EQUIPMENT), .one_list = true},
     [BK_NOTES] = {"note", RECORD(bk_note, note_fields), OWN(NOTES, NOTE), .key = BK_KEY_PRODUCTION,
                   PLACED(NOTES, NOTE)},
     [BK_RUNNINGS] = {"running clock", RECORD(bk_running, running_fields), OWN(RUNNINGS, RUNNING), UNPLACED},

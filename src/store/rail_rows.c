@@ -57,6 +57,14 @@ static const bk_field sheet_fields[] = {
 };
 static const bk_family_table sheets_table = TABLE("measure sheet", bk_sheet_day, sheet_fields);
 
+static const bk_field taken_fields[] = {
+    {offsetof(bk_minutes_taken, kind), BK_FIELD_WORD, BK_FIELD_BOTH, &bk_kind_words},
+    FIELD(bk_minutes_taken, person, SHARED),
+    FIELD(bk_minutes_taken, guessed, NUMBER),
+    FIELD(bk_minutes_taken, took, NUMBER),
+};
+static const bk_family_table taken_table = TABLE("step", bk_minutes_taken, taken_fields);
+
 bk_status bk_store_other_claims(bk_store *store, int64_t production, bk_arena *arena, bk_rows *claims,
                                 bk_error *error)
 {
@@ -82,6 +90,11 @@ bk_status bk_store_newest_sheets(bk_store *store, int64_t production, bk_arena *
 {
     return bk_store_read_by(store, BK_SQL_RAIL_NEWEST_SHEETS, &production, &sheets_table, arena, sheets,
                             error);
+}
+
+bk_status bk_store_taken(bk_store *store, bk_arena *arena, bk_rows *taken, bk_error *error)
+{
+    return bk_store_read_by(store, BK_SQL_STEPS_TAKEN, NULL, &taken_table, arena, taken, error);
 }
 
 static int by_id(const void *left, const void *right)

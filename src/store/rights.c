@@ -20,6 +20,7 @@ static const held_right rights[] = {
     {"daybook", NULL, ALL, MAKER, MAKER, MAKER},
     {"daybook", "sentence", MAKER, MAKER, MAKER, MAKER},
     {"daybook_changes", NULL, MAKER, MAKER, MAKER, MAKER},
+    {"equipment", NULL, ALL, MAKER, MAKER, MAKER},
     {"fitting", NULL, ALL, MAKER, MAKER, MAKER},
     {"material", NULL, ALL, MAKER, MAKER, MAKER},
     {"material_price", NULL, MAKER, MAKER, MAKER, MAKER},

@@ -26,6 +26,7 @@ static const struct read_into {
     {BK_DATES, true, offsetof(bk_folder, dates)},
     {BK_PEOPLE, false, offsetof(bk_folder, people)},
     {BK_AWAYS, false, offsetof(bk_folder, away)},
+    {BK_EQUIPMENT, false, offsetof(bk_folder, equipment)},
     {BK_COMPANY_PERFORMERS, true, offsetof(bk_folder, performers)},
     {BK_MEASURES, true, offsetof(bk_folder, measures)},
     {BK_ROLES, true, offsetof(bk_folder, roles)},

@@ -70,14 +70,21 @@ static bk_away *sort_aways(const bk_away *aways, size_t count, bk_day today, bk_
     return result;
 }
 
-static bk_status read_rows(bk_store *store, bk_arena *arena, bk_rows *people, bk_rows *aways, bk_error *error)
+// All that is read, as one reading.
+typedef struct read_hands {
+    bk_rows people, aways, equipment;
+} read_hands;
+
+static bk_status read_rows(bk_store *store, bk_arena *arena, read_hands *rows, bk_error *error)
 {
     bk_status status = bk_store_read_begin(store, error);
     if (status)
         return status;
-    status = bk_store_read(store, BK_PEOPLE, 0, arena, people, error);
+    status = bk_store_read(store, BK_PEOPLE, 0, arena, &rows->people, error);
     if (!status)
-        status = bk_store_read(store, BK_AWAYS, 0, arena, aways, error);
+        status = bk_store_read(store, BK_AWAYS, 0, arena, &rows->aways, error);
+    if (!status)
+        status = bk_store_read(store, BK_EQUIPMENT, 0, arena, &rows->equipment, error);
     bk_store_read_end(store);
     return status;
 }
@@ -85,13 +92,18 @@ static bk_status read_rows(bk_store *store, bk_arena *arena, bk_rows *people, bk
 bk_status bk_hands_week_read(bk_store *store, bk_day today, bk_arena *arena, bk_hands_week *week,
                              bk_error *error)
 {
-    bk_rows people = {0}, aways = {0};
-    bk_status status = read_rows(store, arena, &people, &aways, error);
+    read_hands rows = {0};
+    bk_status status = read_rows(store, arena, &rows, error);
     if (status)
         return status;
+    bk_rows people = rows.people, aways = rows.aways;
     const bk_person *persons = people.items;
     bk_hand *hands = bk_arena_clear(arena, people.count, sizeof *hands);
-    *week = (bk_hands_week){.people = hands, .person_count = people.count, .away_count = aways.count};
+    *week = (bk_hands_week){.people = hands,
+                            .person_count = people.count,
+                            .away_count = aways.count,
+                            .equipment = rows.equipment.items,
+                            .equipment_count = rows.equipment.count};
     for (size_t i = 0; i < people.count; i++) {
         hands[i] = hand_of(&persons[i], today, aways.items, aways.count);
         week->minutes += hands[i].minutes;

@@ -187,11 +187,11 @@ static const char *sentence_of(const bk_importing *importing, bool replaced)
 static int64_t rows_of(const bk_folder *folder)
 {
     return (int64_t)(folder->dates.count + folder->people.count + folder->away.count +
-                     folder->performers.count + folder->measures.count + folder->roles.count +
-                     folder->costumes.count + folder->pieces.count + 2 * folder->steps.count +
-                     folder->materials.count + folder->needs.count + folder->orders.count +
-                     folder->fittings.count + folder->works.count + folder->work_steps.count +
-                     folder->notes.count);
+                     folder->equipment.count + folder->performers.count + folder->measures.count +
+                     folder->roles.count + folder->costumes.count + folder->pieces.count +
+                     2 * folder->steps.count + folder->materials.count + folder->needs.count +
+                     folder->orders.count + folder->fittings.count + folder->works.count +
+                     folder->work_steps.count + folder->notes.count);
 }
 
 static bk_status run(bk_importing *importing, bool *replaced, const char **gone)
@@ -204,7 +204,8 @@ static bk_status run(bk_importing *importing, bool *replaced, const char **gone)
         status = bk_import_add(importing, BK_PRODUCTIONS, &production, 0, &importing->production);
     }
     static bk_status (*const parts[])(bk_importing *) = {
-        bk_import_people, bk_import_measures, bk_import_materials, bk_import_works, bk_import_show,
+        bk_import_people,    bk_import_equipment, bk_import_measures,
+        bk_import_materials, bk_import_works,     bk_import_show,
     };
     for (size_t i = 0; !status && i < sizeof parts / sizeof *parts; i++) {
         status = parts[i](importing);

@@ -318,23 +318,23 @@ static int buy_order(const void *left, const void *right)
 }
 
 /// Adds an amount to the sum of its currency; `costs` has room for one more.
-static void add_cost(bk_cost *costs, size_t *count, const bk_to_buy *bought)
+static void add_cost(bk_money_sum *costs, size_t *count, const bk_to_buy *bought)
 {
     size_t at = 0;
     while (at < *count && !bk_same_text(costs[at].currency, bought->currency)) {
         at++;
     }
     if (at == *count) {
-        costs[(*count)++] = (bk_cost){bought->currency, 0};
+        costs[(*count)++] = (bk_money_sum){bought->currency, 0};
     }
     costs[at].amount += bought->cost;
 }
 
 /// The costs of some items, a sum for each currency.
-static const bk_cost *add_up(const material_reading *reading, const bk_to_buy *items, size_t count,
-                             size_t *cost_count)
+static const bk_money_sum *add_up(const material_reading *reading, const bk_to_buy *items, size_t count,
+                                  size_t *cost_count)
 {
-    bk_cost *costs = bk_arena_clear(reading->arena, count, sizeof *costs);
+    bk_money_sum *costs = bk_arena_clear(reading->arena, count, sizeof *costs);
     *cost_count = 0;
     for (size_t i = 0; i < count; i++) {
         if (items[i].cost != BK_NO_AMOUNT) {

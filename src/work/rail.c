@@ -91,6 +91,45 @@ static bk_status gather(bk_store *store, int64_t production, bk_gathered *gather
     return status;
 }
 
+static bk_rail *rail_of(const bk_gathered *gathered)
+{
+    bk_rail *built = bk_arena_clear(gathered->arena, 1, sizeof *built);
+    built->arena = gathered->arena;
+    built->production = gathered->production;
+    built->today = gathered->today;
+    built->days_left = (int64_t)gathered->production.opens - gathered->today;
+    built->rows = bk_gathered_rows(gathered);
+    built->pieces = gathered->pieces.items;
+    built->steps = gathered->steps.items;
+    built->materials = gathered->materials.items;
+    built->usual_due = gathered->usual_due;
+    built->costume_records = gathered->costumes.items;
+    built->performers = gathered->performers.items;
+    built->fittings = gathered->newest;
+    built->fits = gathered->fits;
+    built->dates = gathered->dates.items;
+    built->date_count = gathered->dates.count;
+    built->reckoned = bk_waits_reckon(&built->rows, built->arena);
+    fill_costumes(built, gathered, built->reckoned);
+    count_costumes(built);
+    count_minutes(built);
+    return built;
+}
+
+bk_status bk_rail_gather(bk_store *store, int64_t production, bk_day today, bk_rail **rail, bk_error *error)
+{
+    *rail = NULL;
+    bk_gathered gathered = {.arena = bk_arena_new(), .today = today};
+    bk_status status = gather(store, production, &gathered, error);
+    if (status) {
+        bk_arena_free(gathered.arena);
+    } else {
+        *rail = rail_of(&gathered);
+    }
+    bk_gathered_free(&gathered);
+    return status;
+}
+
 bk_status bk_rail_read(bk_store *store, int64_t production, bk_day today, bk_rail **rail, bk_error *error)
 {
     *rail = NULL;
@@ -98,29 +137,9 @@ bk_status bk_rail_read(bk_store *store, int64_t production, bk_day today, bk_rai
     if (status) {
         return status;
     }
-    bk_gathered gathered = {.arena = bk_arena_new(), .today = today};
-    status = gather(store, production, &gathered, error);
+    status = bk_rail_gather(store, production, today, rail, error);
     bk_store_read_end(store);
-    if (status) {
-        bk_gathered_free(&gathered);
-        bk_arena_free(gathered.arena);
-        return status;
-    }
-    bk_rail *built = bk_arena_clear(gathered.arena, 1, sizeof *built);
-    built->arena = gathered.arena;
-    built->production = gathered.production;
-    built->today = today;
-    built->days_left = (int64_t)gathered.production.opens - today;
-    built->rows = bk_gathered_rows(&gathered);
-    built->pieces = gathered.pieces.items;
-    built->steps = gathered.steps.items;
-    built->materials = gathered.materials.items;
-    fill_costumes(built, &gathered, bk_waits_reckon(&built->rows, built->arena));
-    count_costumes(built);
-    count_minutes(built);
-    bk_gathered_free(&gathered);
-    *rail = built;
-    return BK_OK;
+    return status;
 }
 
 void bk_rail_free(bk_rail *rail)

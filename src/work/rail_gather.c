@@ -255,7 +255,8 @@ static bk_status check_pieces(const bk_gathered *gathered, bk_error *error)
 static void apply_fittings(bk_gathered *gathered)
 {
     const bk_fitting *fittings = gathered->fittings.items;
-    bk_moment *newest = bk_arena_clear(gathered->arena, gathered->steps.count, sizeof *newest);
+    const bk_fitting **newest = bk_arena_clear(gathered->arena, gathered->steps.count, sizeof *newest);
+    const bk_fitting **fits = bk_arena_clear(gathered->arena, gathered->steps.count, sizeof *fits);
     for (size_t i = 0; i < gathered->fittings.count; i++) {
         size_t at = bk_gathered_index(gathered->step_at, fittings[i].step_id);
         if (at == BK_NO_INDEX) {
@@ -264,20 +265,23 @@ static void apply_fittings(bk_gathered *gathered)
         bk_wait_step *step = &gathered->wait_steps[at];
         if (fittings[i].outcome == BK_FITS) {
             step->done = true;
+            fits[at] = &fittings[i];
         }
         if (fittings[i].held_on != BK_NO_DAY) {
             gathered->wait_pieces[step->piece].fitting_held = true;
         }
-        if (!step->fitted || bk_moment_order(fittings[i].booked_at, newest[at]) >= 0) {
-            newest[at] = fittings[i].booked_at;
+        if (!step->fitted || bk_moment_order(fittings[i].booked_at, newest[at]->booked_at) >= 0) {
+            newest[at] = &fittings[i];
             step->fitted = true;
             step->fitting_day = fittings[i].booked_at.day;
             step->fitting_outcome = fittings[i].outcome;
         }
     }
+    gathered->newest = newest;
+    gathered->fits = fits;
 }
 
-static unsigned skills_of(const char *list)
+unsigned bk_skills_of(const char *list)
 {
     unsigned skills = 0;
     const char *rest = list ? list : "";
@@ -325,7 +329,7 @@ static void build_people(bk_gathered *gathered)
     bk_wait_person *built = bk_arena_clear(gathered->arena, count, sizeof *built);
     for (size_t i = 0; i < count; i++) {
         bk_stretch stretches[BK_STRETCHES];
-        built[i].skills = skills_of(people[i].skills);
+        built[i].skills = bk_skills_of(people[i].skills);
         for (int day = 0; day < BK_WEEKDAYS; day++) {
             built[i].works_on[day] =
                 people[i].hours[day] && bk_hours_read(people[i].hours[day], stretches) > 0;

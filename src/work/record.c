@@ -218,7 +218,7 @@ static bk_status write(saving_work *work)
     if (!status && work->joins) {
         status = bk_company_join(desk, work->record.id);
     }
-    if (!status && (!work->known || work->joins) && work->saving->behind) {
+    if (!status && (!work->known || work->joins) && work->kind->moves && work->saving->behind) {
         status = bk_places_behind(desk, work->family, &work->record, work->saving->behind);
     }
     return status ? status : bk_shelf_settle(desk, &watch, done_day(work));

@@ -86,6 +86,8 @@ static const struct named_family {
      "Add orders of work under Orders of work (O)."},
     {BK_WORK_STEPS, sizeof(bk_work_step), offsetof(bk_work_step, key), offsetof(bk_work_step, work_id),
      "step", "step of that order of work", "Add steps to it first."},
+    {BK_EQUIPMENT, sizeof(bk_equipment), offsetof(bk_equipment, name), NO_PLACE, "equipment",
+     "piece of equipment", "Add equipment under Hands (H)."},
 };
 
 static const struct named_family *named_family(bk_family family)

@@ -11,6 +11,7 @@ enum {
     MINUTES_MOST = 1000000, // nearly two years without a pause
     REST_MOST = 10000 * 60, // minutes
     HANDS_MOST = 99,
+    EQUIPMENT_MOST = 999,
     GOOD_FOR_MOST = 36500, // a hundred years of days
     KILOMETRE = 1000000000 // micrometres
 };
@@ -178,6 +179,12 @@ static const filled_field work_step_fields[] = {
     MAY("after", "after", LIST, bk_work_step, after),
 };
 
+static const filled_field equipment_fields[] = {
+    MUST("equipment", "name", NAME, bk_equipment, name),
+    MUST("kinds", "kinds", KINDS, bk_equipment, kinds),
+    NUMBER("count", "count", bk_equipment, count, 1, EQUIPMENT_MOST),
+};
+
 static const filled_field note_fields[] = {
     MUST("noted_on", "noted on", DAY, bk_note, noted_on),
     MAY("from", "from", WORD, bk_note, source),
@@ -213,6 +220,7 @@ static const struct filled_fields {
     [BK_ORDERS] = FIELDS(order_fields),
     [BK_WORKS] = FIELDS(work_fields),
     [BK_WORK_STEPS] = FIELDS(work_step_fields),
+    [BK_EQUIPMENT] = FIELDS(equipment_fields),
     [BK_NOTES] = FIELDS(note_fields),
 };
 

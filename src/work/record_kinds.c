@@ -31,5 +31,7 @@ const bk_record_kind bk_record_kinds[BK_FAMILIES] = {
                   .check = bk_check_work, .weigh = bk_weigh_work, .part = bk_part_work},
     [BK_WORK_STEPS] = {sizeof(bk_work_step), BK_NO_OFFSET, PLACED(bk_work_step, work_id),
                        .check = bk_check_work_step, .follow = bk_follow_work_step, .part = bk_part_work_step},
+    [BK_EQUIPMENT] = {sizeof(bk_equipment), BK_NO_OFFSET, .placed = true, .moves = true,
+                      .list = BK_NO_OFFSET},
     [BK_NOTES] = {sizeof(bk_note), offsetof(bk_note, production_id), PLACED(bk_note, production_id)},
 };

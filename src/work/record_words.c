@@ -130,6 +130,12 @@ static const char *call_work_step(const bk_desk *desk, const void *record)
     return bk_arena_print(desk->job->arena, "step %s of the order of work %s", step->key, filled(step->work));
 }
 
+static const char *call_equipment(const bk_desk *desk, const void *record)
+{
+    const bk_equipment *equipment = record;
+    return bk_arena_print(desk->job->arena, "equipment %s", equipment->name);
+}
+
 static const char *call_note(const bk_desk *desk, const void *record)
 {
     const bk_note *note = record;
@@ -157,6 +163,7 @@ static const struct called {
     [BK_FITTINGS] = {"a fitting", call_fitting},
     [BK_WORKS] = {"an order of work", call_work},
     [BK_WORK_STEPS] = {"a step of an order of work", call_work_step},
+    [BK_EQUIPMENT] = {"a piece of equipment", call_equipment},
     [BK_NOTES] = {"a note", call_note},
 };
 

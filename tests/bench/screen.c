@@ -4,7 +4,10 @@
 //     bench_screen BODKIN STORE [PRODUCTION]
 //
 // The program runs on a pseudo-terminal of 80 by 24 and of 160 by 48; a key is answered when the program says that its
-// picture is painted and it waits for the next key. Prints milliseconds: the median, the 99th percentile and the worst.
+// picture is painted and it waits for the next key. It is painted first when the heads of the columns stand there, and says so when all
+// is reckoned. While it is kept reckoning it says nothing: then a key is answered by the first that is painted after it. Prints
+// milliseconds: the median, the 99th percentile and the worst.
+#define _GNU_SOURCE // memmem
 #include <poll.h>
 #include <pty.h>
 #include <signal.h>
@@ -22,10 +25,13 @@ enum {
     ROUNDS = 12,
     MOST_TIMES = 4096,
     READ_ROOM = 65536,
+    QUIET_MILLISECONDS = 50, // nothing more comes
     NUMBER_ROOM = 16,
     HUNDRED = 100,
     NINETY_NINE = 99
 };
+
+#define FOR_EVER "1000000" // schedules and trials
 
 typedef struct program {
     int master, idle;
@@ -53,6 +59,34 @@ static bool await_painting(const program *run)
     return false;
 }
 
+// Waits until it has sent that text, or, with NULL, anything. False when the program has ended.
+static bool await_sent(const program *run, const char *text)
+{
+    static char bytes[READ_ROOM];
+    size_t kept = 0, most = sizeof bytes / 2;
+    for (;;) {
+        ssize_t length = read(run->master, bytes + kept, sizeof bytes - kept);
+        if (length <= 0)
+            return false;
+        kept += (size_t)length;
+        if (!text || memmem(bytes, kept, text, strlen(text)))
+            return true;
+        if (kept > most) {
+            memmove(bytes, bytes + kept - most / 2, most / 2);
+            kept = most / 2;
+        }
+    }
+}
+
+// Takes what it has sent so far.
+static void drain(const program *run)
+{
+    static char bytes[READ_ROOM];
+    struct pollfd output = {.fd = run->master, .events = POLLIN};
+    while (poll(&output, 1, QUIET_MILLISECONDS) > 0 && read(run->master, bytes, sizeof bytes) > 0)
+        continue;
+}
+
 static void run_child(int slave, int idle, char **arguments)
 {
     char number[NUMBER_ROOM];
@@ -65,7 +99,8 @@ static void run_child(int slave, int idle, char **arguments)
     _exit(EXIT_FAILURE);
 }
 
-static program start(char **arguments, const struct winsize *size)
+// Starts it and waits until it has sent that text; NULL: until all is reckoned and painted.
+static program start(char **arguments, const struct winsize *size, const char *text)
 {
     program run = {0};
     int slave = -1, idle[2];
@@ -79,7 +114,7 @@ static program start(char **arguments, const struct winsize *size)
     close(slave);
     close(idle[1]);
     run.idle = idle[0];
-    if (!await_painting(&run)) {
+    if (!(text ? await_sent(&run, text) : await_painting(&run))) {
         fprintf(stderr, "bench_screen: %s did not paint a screen\n", arguments[0]);
         exit(EXIT_FAILURE);
     }
@@ -107,16 +142,16 @@ static void print_times(const char *what, double *times, size_t count)
            times[count * NINETY_NINE / HUNDRED], times[count - 1], count);
 }
 
-static void measure_starts(char **arguments, const struct winsize *size)
+static void measure_starts(char **arguments, const struct winsize *size, const char *what, const char *text)
 {
     double times[STARTS];
     for (size_t i = 0; i < STARTS; i++) {
         double begun = milliseconds_now();
-        program run = start(arguments, size);
+        program run = start(arguments, size, text);
         times[i] = milliseconds_now() - begun;
         end(&run);
     }
-    print_times("first painting", times, STARTS);
+    print_times(what, times, STARTS);
 }
 
 // A kind of key, pressed by turns as a person would.
@@ -159,7 +194,7 @@ static void measure_keys(char **arguments, const struct winsize *size)
 {
     static double times[MOST_TIMES], all[MOST_TIMES];
     size_t all_count = 0;
-    program run = start(arguments, size);
+    program run = start(arguments, size, NULL);
     for (size_t i = 0; i < sizeof pressings / sizeof pressings[0]; i++) {
         size_t count = press(&run, &pressings[i], times);
         memcpy(all + all_count, times, count * sizeof *times);
@@ -168,6 +203,53 @@ static void measure_keys(char **arguments, const struct winsize *size)
     }
     end(&run);
     print_times("all but those with Escape", all, all_count);
+}
+
+// How long leaving takes meanwhile.
+static void measure_leaving(char **arguments, const struct winsize *size)
+{
+    double times[ROUNDS];
+    size_t count = 0;
+    for (size_t i = 0; i < ROUNDS; i++) {
+        program run = start(arguments, size, "reckoning");
+        drain(&run);
+        double begun = milliseconds_now();
+        if (write(run.master, "q", 1) < 0)
+            break;
+        while (await_sent(&run, NULL))
+            continue;
+        times[count++] = milliseconds_now() - begun;
+        end(&run);
+    }
+    print_times("leaving while it reckons", times, count);
+}
+
+// Moving on the Rail, and leaving, while the reckoning goes on and on.
+static void measure_while_reckoning(char **arguments, const struct winsize *size)
+{
+    static const char *const keys[] = {"\033OB", "\033OB", "\033OF", "\033OH"};
+    enum { KEYS = sizeof keys / sizeof keys[0] };
+    double times[ROUNDS * KEYS];
+    size_t count = 0;
+    char *tries = getenv("BODKIN_TRIES") ? strdup(getenv("BODKIN_TRIES")) : NULL;
+    setenv("BODKIN_TRIES", FOR_EVER, 1);
+    program run = start(arguments, size, "reckoning");
+    for (size_t i = 0; i < ROUNDS * KEYS; i++) {
+        drain(&run);
+        double begun = milliseconds_now();
+        const char *key = keys[i % KEYS];
+        if (write(run.master, key, strlen(key)) < 0 || !await_sent(&run, NULL))
+            break;
+        times[count++] = milliseconds_now() - begun;
+    }
+    end(&run);
+    print_times("arrows, Home, End while it reckons", times, count);
+    measure_leaving(arguments, size);
+    if (tries)
+        setenv("BODKIN_TRIES", tries, 1);
+    else
+        unsetenv("BODKIN_TRIES");
+    free(tries);
 }
 
 int main(int count, char **words)
@@ -183,7 +265,9 @@ int main(int count, char **words)
     for (size_t i = 0; i < sizeof sizes / sizeof sizes[0]; i++) {
         printf("%hu by %hu, milliseconds: median, 99th percentile, worst\n", sizes[i].ws_col,
                sizes[i].ws_row);
-        measure_starts(arguments, &sizes[i]);
+        measure_starts(arguments, &sizes[i], "first painting", "Costume");
+        measure_starts(arguments, &sizes[i], "all reckoned", NULL);
+        measure_while_reckoning(arguments, &sizes[i]);
         measure_keys(arguments, &sizes[i]);
     }
     return EXIT_SUCCESS;

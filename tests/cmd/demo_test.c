@@ -53,9 +53,10 @@ START_TEST(the_demo_is_a_workroom_of_a_believable_size)
     static const struct {
         const char *table;
         const char *between;
-    } sizes[] = {{"performer", "8 AND 12"}, {"costume", "18 AND 24"},  {"piece", "50 AND 70"},
-                 {"step", "300 AND 420"},   {"person", "4 AND 12"},    {"purchase", "10 AND 60"},
-                 {"fitting", "10 AND 100"}, {"material", "20 AND 90"}, {"note", "10 AND 40"}};
+    } sizes[] = {{"performer", "8 AND 12"}, {"costume", "18 AND 24"}, {"piece", "50 AND 70"},
+                 {"step", "300 AND 420"},   {"person", "4 AND 12"},   {"purchase", "10 AND 60"},
+                 {"fitting", "10 AND 100"}, {"equipment", "3 AND 8"}, {"material", "20 AND 90"},
+                 {"note", "10 AND 40"}};
     for (size_t i = 0; i < sizeof sizes / sizeof *sizes; i++) {
         char sql[200];
         snprintf(sql, sizeof sql, "SELECT count(*) BETWEEN %s FROM %s", sizes[i].between, sizes[i].table);
@@ -79,9 +80,21 @@ END_TEST
 START_TEST(the_demo_opens_in_seventeen_days_and_is_sound)
 {
     ck_assert_str_eq(ask_rail("print(rail['production'], rail['opens'], rail['days_left'])\n"
-                              "print([c['costume'] for c in rail['costumes']][:3])\n"),
-                     "The Heron Toll 2027-03-19 17\n['3B', '4A', '1A']");
+                              "print([c['costume'] for c in rail['costumes']][-3:])\n"),
+                     "The Heron Toll 2027-03-19 17\n['1A', '3A', '5A']");
     bk_program_must(bodkin("check"), 0);
+}
+END_TEST
+
+START_TEST(most_of_the_demo_has_a_day_a_chance_and_something_to_do_now)
+{
+    ck_assert_str_eq(
+        ask_rail("ahead = [c for c in rail['costumes'] if c['steps'] > c['steps_done']]\n"
+                 "print(all(c['finish'] >= rail['today'] and c['chance'] is not None for c in ahead))\n"
+                 "print(len({c['days_in_hand'] for c in ahead}) > 4)\n"
+                 "print(any(w['wanted_by'] for c in ahead for w in c['waits']))\n"),
+        "True\nTrue\nTrue");
+    expect_words(bk_program_must(bodkin("bench"), 0).output, " steps can be worked on now, best first.\n");
 }
 END_TEST
 
@@ -115,5 +128,6 @@ END_TEST
 BK_TEST_MAIN("demo", the_demo_has_costumes_in_every_state, the_demo_has_every_kind_of_wait_with_every_detail,
              the_demo_is_a_workroom_of_a_believable_size, the_names_of_the_demo_are_of_several_scripts,
              the_demo_opens_in_seventeen_days_and_is_sound,
+             most_of_the_demo_has_a_day_a_chance_and_something_to_do_now,
              the_demo_has_notes_open_and_done_on_everything_a_note_can_be_about,
              the_demo_has_an_order_of_work_of_its_own_beside_the_ready_ones)

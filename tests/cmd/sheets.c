@@ -14,6 +14,7 @@ static const struct sheet {
     {"dates.csv", "what,on\nparade,2027-05-30\n"},
     {"people.csv", "person,skills,mon\nAda Pell,cut;machine;hand,10:00-13:00\n"},
     {"away.csv", "who,from,to,reason\nInes Varga,2027-04-01,2027-04-02,a wedding\n"},
+    {"equipment.csv", "equipment,kinds,count\ncutting table,cut;draft,\nmachine,machine,2\n"},
     {"performers.csv", "performer,contact,note\nInes Varga,ines@stage.example,no wool\nTomas Lind,,\n"},
     {"measures.csv", "performer,taken_on,measure,value,over,taken_by\n"
                      "Ines Varga,2027-02-03,waist girth,71.3 cm,a shirt,Ada Pell\n"

@@ -5,10 +5,13 @@
 
 For each seed the productions that make_random.py makes of it are imported into a new store.  Then, for each of them:
 
-rail   `bodkin rail --json` must be what reckon.py says of the same folders;
+rail   `bodkin rail --json` must be what reckon.py says of the same folders, but for days and odds;
+days   days in hand must follow from finish, due day and hours, and the costumes come in the order that they give;
 kept   the export must hold every row and cell that went in, in the order in which they count;
 alone  the export, imported alone into an empty store, must give the rail that reckon.py says of that export;
 bytes  exporting that again must give the same bytes.
+
+And for each seed a workroom so plain (chain.py) that its days can be told without a plan must have these.
 
 A seed that fails is named with the command that makes its folders and the first differences.  The exit status is 1 if one did.
 """
@@ -19,17 +22,21 @@ import re
 import subprocess
 import sys
 import tempfile
+from datetime import date
 from decimal import ROUND_FLOOR, Decimal
 from fractions import Fraction
 
 sys.dont_write_bytecode = True
+import chain  # noqa: E402
 import make_random  # noqa: E402
 import reckon  # noqa: E402
 
 PATIENCE = 300      # seconds for one run of the program
 TOLD = 6            # differences shown for one check
+TRIES = "12"        # plans and trials of a forecast
 ORDERED = {"dates": (), "roles": (), "costumes": (), "pieces": (), "steps": ("piece",), "needs": ("piece", "step"),
            "fittings": ("piece", "step"), "orders": ("material",), "works": (), "work_steps": (),
+           "equipment": (),
            "notes": ()}  # rows whose order must last, among those alike in these
 MICROMETRES = {"mm": 1000, "cm": 10_000, "m": 1_000_000, "in": 25_400, "yd": 914_400}
 
@@ -55,7 +62,7 @@ class Program:
         return done.stdout
 
     def rail(self, store, name, today):
-        text = self.run("--store", store, "--production", name, "--today", today, "rail", "--json")
+        text = self.run("--store", store, "--production", name, "--today", today, "--tries", TRIES, "rail", "--json")
         return json.loads(text.decode("utf-8"), parse_float=Decimal)
 
 
@@ -155,6 +162,7 @@ def expected_rows(room, production):
     rows["measures"] = [row for (name, _, _), row in room.measures.items() if name in company]
     rows["people"] = list(room.people.values())
     rows["away"] = [row for row in room.away if row["who"] in company or row["who"] in room.people]
+    rows["equipment"] = list(room.equipment.values())
     rows["orders"] = room.orders
     rows["works"] = list(room.works.values())
     rows["work_steps"] = [row for work in room.works for row in room.work_steps.get(work, [])]
@@ -191,6 +199,81 @@ def lost(room, production, exported):
 
 # ----------------------------------------------------------------------------------------------------------------- comparing
 
+def without_days(rail):
+    """A rail as the reckoning tells it: nothing of days and odds, the costumes by due day and number."""
+    costumes = []
+    for costume in sorted(rail["costumes"], key=lambda told: (told["due"], reckon.natural(told["costume"]))):
+        bare = {**costume, "finish": None, "days_in_hand": None, "chance": None,
+                "waits": [{**wait, "wanted_by": None} for wait in costume["waits"]]}
+        del bare["chance_error"]
+        costumes.append(bare)
+    return {**rail, "costumes": costumes}
+
+
+def working_days(room, first, last):
+    """Days after `first` up to `last` on which anybody of the workroom has hours."""
+    days = [date.fromisoformat(first) + reckon.DAY * number
+            for number in range(1, (date.fromisoformat(last) - date.fromisoformat(first)).days + 1)]
+    return sum(any(works(room, person, day) for person in room.people.values()) for day in days)
+
+
+def works(room, person, day):
+    written = day.isoformat()
+    return bool((person["from"] or written) <= written <= (person["until"] or written)
+                and person[reckon.WEEK[day.weekday()]] and not room.is_away(person["person"], written))
+
+
+def urgency(costume):
+    """The most urgent first: never done, then what has days, what has none known, what is ready."""
+    if costume["state"] == "ready":
+        return 3, 0, 0, costume["due"], reckon.natural(costume["costume"])
+    if costume["days_in_hand"] is None:
+        never = costume["finish"] is None and costume["chance"] is not None
+        chance = costume["chance"] if never else 0
+        return 0 if never else 2, 0, chance, costume["due"], reckon.natural(costume["costume"])
+    return 1, costume["days_in_hand"], costume["chance"], costume["due"], reckon.natural(costume["costume"])
+
+
+def all_can_wait(production, number):
+    """Whether nothing is out of a costume, and all open steps can wait until after the opening: that makes nothing late."""
+    pieces = production.worn_with(number)
+    return (not any(piece.out for piece in pieces)
+            and all(step.done or step.row["can_wait"] for piece in pieces for step in piece.steps))
+
+
+def day_troubles(room, rail):
+    """What is wrong with the days and odds of a rail, whatever the plan, a line each."""
+    if sorted(rail["costumes"], key=urgency) != rail["costumes"]:
+        yield "order: " + " ".join(costume["costume"] for costume in rail["costumes"])
+    production = room.production(rail["production"], rail["today"])
+    for costume in rail["costumes"]:
+        name, finish, due = costume["costume"], costume["finish"], costume["due"]
+        ahead = costume["steps"] > costume["steps_done"]
+        if finish and ahead and finish < rail["today"]:
+            yield f"{name}: finish {finish} is past"
+        if finish and ahead:
+            hand = working_days(room, finish, due) if finish <= due else -working_days(room, due, finish)
+            hand = max(0, hand) if all_can_wait(production, name) else hand
+            if costume["days_in_hand"] != hand:
+                yield f"{name}: days_in_hand {costume['days_in_hand']}, expected {hand} from {finish} to {due}"
+        if finish is None and costume["days_in_hand"] is not None:
+            yield f"{name}: days_in_hand without finish"
+        if costume["chance"] is not None and not 0 <= costume["chance"] <= 1:
+            yield f"{name}: chance {costume['chance']}"
+        if (costume["chance"] is None) != (costume["chance_error"] is None):
+            yield f"{name}: chance_error {costume['chance_error']}"
+        yield from (f"{name}: wanted_by {wait['wanted_by']} is after {due}" for wait in costume["waits"]
+                    if (wait["wanted_by"] or due) > due)
+
+
+def check_chain(program, seed, scratch):
+    """What is wrong with the forecast of the plain workroom of a seed."""
+    known, folder, store = chain.Chain(seed), os.path.join(scratch, "chain"), os.path.join(scratch, "chain.db")
+    known.write(folder)
+    program.run("--store", store, "import", folder)
+    return list(chain.troubles(known, program.rail(store, "Plain", chain.TODAY.isoformat())))
+
+
 def size_of(seed):
     """How many productions a seed makes, and how large."""
     return 1 + seed % 3, 2 + seed * 7 % 9
@@ -199,13 +282,15 @@ def size_of(seed):
 def check_production(program, room, store, name, today, scratch):
     """The troubles of one production, as (check, lines)."""
     production = room.production(name, today)
-    yield "rail", list(differences(program.rail(store, name, today), reckon.rail(room, name, today)))
+    told = program.rail(store, name, today)
+    yield "rail", list(differences(without_days(told), reckon.rail(room, name, today)))
+    yield "days", list(day_troubles(room, told))
     once, twice, alone = (os.path.join(scratch, word) for word in ("once", "twice", "alone.db"))
     program.run("--store", store, "--production", name, "export", once)
     yield "kept", list(lost(room, production, once))
     program.run("--store", alone, "import", once)
     room_alone = reckon.workroom_of([once])
-    yield "alone", list(differences(program.rail(alone, name, today), reckon.rail(room_alone, name, today)))
+    yield "alone", list(differences(without_days(program.rail(alone, name, today)), reckon.rail(room_alone, name, today)))
     program.run("--store", alone, "--production", name, "export", twice)
     yield "bytes", list(byte_differences(bytes_of(once), bytes_of(twice)))
 
@@ -229,6 +314,8 @@ def check_seed(path, seed):
                 for check, lines in check_production(program, room, store, production.name, today, own):
                     troubles += [f"{place}: {check}: {line}" for line in lines[:TOLD]]
                     troubles += [f"{place}: {check}: and {len(lines) - TOLD} more"] if len(lines) > TOLD else []
+            place = "chain"
+            troubles += [f"{place}: {line}" for line in check_chain(program, seed, scratch)]
         except Exception as trouble:  # whatever goes wrong here, in an export that cannot be read too, fails the seed
             troubles.append(f"{place}: {type(trouble).__name__}: {trouble}")
     return [re.sub(r"\S*bodkin-outside-[^/\s]*", "TMP", line.replace("\r", "\\r").replace("\n", "\\n"))

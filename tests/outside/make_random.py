@@ -32,6 +32,7 @@ ROLES = ("Cook", "2nd Cook", "Erste Nymphe", "Ζέφυρος", "=Equal", "Ghost,
 PRODUCTIONS = ("Harbour 2", "Harbour 10", "The Salt Road", "Zwölf Laternen", "Лунный причал", "雨の子の庭", "=Nought, or Nothing")
 MATERIALS = (("wool flannel", "m"), ("bone, 7 mm", "yd"), ("hooks \"size 2\"", "each"), ("лента", "m"), ("=elastic", "m"),
              ("buttons", "each"), ("silk", "yd"))
+EQUIPMENT = ("cutting table", "=machine", "машинка, 2", "Dampf \"Tisch\"", "dye room")
 WORKS = ("Smock", "Ruff, small", "=Cape", "Bluse \"weit\"", "Кафтан", "Apron", "Circle skirt")
 READY_WORKS = ("Apron", "Circle skirt")  # of these the program brings its own, which the first to come replaces
 NOTE_SOURCES = ("rehearsal", "fitting", "parade", "tech", "dress", "preview", "show", "workroom", "")
@@ -188,7 +189,7 @@ def write_folder(room, folder):
         "pieces": show.piece_rows(), "steps": show.step_rows(), "fittings": show.fitting_rows(),
         "needs": show.need_rows(), "materials": show.material_rows(), "orders": show.order_rows(),
         "people": show.people_rows(), "away": show.away_rows(), "work_steps": show.work_step_rows(),
-        "works": show.work_rows(), "notes": show.note_rows(),
+        "works": show.work_rows(), "notes": show.note_rows(), "equipment": show.equipment_rows(),
     }
     for sheet in SHEETS:
         write_sheet(room.dice, folder, sheet, sheets[sheet], ("currency", "piece"))
@@ -460,6 +461,11 @@ class Show:
         dice.random.shuffle(rows)
         return rows
 
+
+    def equipment_rows(self):
+        dice = self.dice
+        return [{"equipment": name, "kinds": ";".join(dice.some(KINDS, 1, 3)), "count": dice.pick(("", "", "1", "2", "3"))}
+                for name in dice.some(EQUIPMENT, 0, 4)]
 
     def work_step_rows(self):
         """Steps of some orders of work, those of several among each other; what one comes after is written before it."""

@@ -31,6 +31,7 @@ SHEETS = {
     "dates": "what* on* at note",
     "people": "person* skills mon tue wed thu fri sat sun from until note",
     "away": "who* from* to* reason",
+    "equipment": "equipment* kinds* count",
     "performers": "performer* contact measures_good_for note",
     "measures": "performer* taken_on* measure* value* over taken_by",
     "roles": "role* performer cover note",
@@ -98,13 +99,14 @@ def natural(text):
 # --------------------------------------------------------------------------------------------------------------- workroom
 
 class Workroom:
-    """What all productions share: performers with their measures, people, absences, materials, orders and orders of work."""
+    """What all productions share: performers, measures, people, absences, equipment, materials, orders, orders of work."""
 
     def __init__(self):
         self.performers, self.people, self.materials = {}, {}, {}
         self.measures = {}     # (performer, day, measure) to row
         self.shelf = {}        # material to millionths, may be below zero
         self.away, self.orders, self.productions = [], [], []
+        self.equipment = {}    # name to row
         self.works = {}        # own orders of work: name to row
         self.work_steps = {}   # name to the list of its steps
 
@@ -117,6 +119,8 @@ class Workroom:
         for row in sheets["people"]:
             merge(self.people, row["person"], row)
         self.away += sheets["away"]
+        for row in sheets["equipment"]:
+            merge(self.equipment, row["equipment"], row)
         counted = set()
         for row in sheets["materials"]:
             merge(self.materials, row["material"], row)

@@ -115,6 +115,9 @@ START_TEST(a_word_of_no_set_is_told_with_all_that_would_be_right)
                 {"people.csv", "cut;machine", "cut;mashine",
                  "people.csv:2: skills: \"mashine\" is no kind of step; write source, draft, cut, tack, "
                  "machine, press, fit, hand, craft or dye; did you mean machine?"},
+                {"equipment.csv", "cut;draft", "cut;drafting",
+                 "equipment.csv:2: kinds: \"drafting\" is no kind of step; write source, draft, cut, tack, "
+                 "machine, press, fit, hand, craft or dye"},
                 {"dates.csv", "parade", "gala",
                  "dates.csv:2: what: \"gala\" is no kind of date; write measuring, fittings, photo, parade, "
                  "tech, dress, preview, opening, performance, closing, strike or return"},
@@ -345,6 +348,26 @@ START_TEST(a_rest_that_makes_no_whole_minutes_is_told)
 }
 END_TEST
 
+START_TEST(of_equipment_there_is_at_least_one_and_it_is_of_some_kind)
+{
+    changes_expected(
+        CHANGES({"equipment.csv", "machine,2", "machine,0",
+                 "equipment.csv:3: count: \"0\" is too small; write a number from 1 to 999, such as 2"},
+                {"equipment.csv", "machine,2", "machine,-1",
+                 "equipment.csv:3: count: \"-1\" is below zero; write a number such as 2"},
+                {"equipment.csv", "machine,2", "machine,1000",
+                 "equipment.csv:3: count: \"1000\" is too large; write a number from 1 to 999, such as 2"},
+                {"equipment.csv", "machine,2", "machine,two",
+                 "equipment.csv:3: count: \"two\" is no whole number; write a number such as 2"},
+                {"equipment.csv", "cut;draft", "",
+                 "equipment.csv:2: kinds: is empty; every row must have one, such as cut;draft"},
+                {"equipment.csv", "cut;draft", "cut;cut",
+                 "equipment.csv:2: kinds: names \"cut\" twice; write it once"},
+                {"equipment.csv", "cutting table", "",
+                 "equipment.csv:2: equipment: is empty; every row must have one, such as cutting table"}));
+}
+END_TEST
+
 BK_TEST_MAIN("cell faults", an_empty_cell_that_must_be_filled_is_told_with_an_example,
              a_name_with_a_mark_of_lists_is_told_with_the_mark,
              a_name_with_a_space_at_its_end_is_told_and_known_without_it, an_empty_item_of_a_list_is_told,
@@ -355,4 +378,5 @@ BK_TEST_MAIN("cell faults", an_empty_cell_that_must_be_filled_is_told_with_an_ex
              a_length_without_a_unit_is_told_with_both_ways_to_write_it, a_length_that_is_none_is_told,
              a_quantity_that_is_none_is_told, an_amount_of_money_that_is_none_is_told,
              minutes_below_zero_are_told, a_whole_number_that_is_none_is_told_with_its_limits,
-             hands_levels_and_days_have_their_limits, a_rest_that_makes_no_whole_minutes_is_told)
+             hands_levels_and_days_have_their_limits, a_rest_that_makes_no_whole_minutes_is_told,
+             of_equipment_there_is_at_least_one_and_it_is_of_some_kind)

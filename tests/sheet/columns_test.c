@@ -13,6 +13,7 @@ static const char *const manual[BK_SHEETS] = {
     "dates.csv: what* on* at note",
     "people.csv: person* skills mon tue wed thu fri sat sun from until note",
     "away.csv: who* from* to* reason",
+    "equipment.csv: equipment* kinds* count",
     "performers.csv: performer* contact measures_good_for note",
     "measures.csv: performer* taken_on* measure* value* over taken_by",
     "roles.csv: role* performer cover note",

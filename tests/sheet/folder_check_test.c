@@ -15,6 +15,10 @@ START_TEST(a_name_that_stands_twice_is_told_with_the_first_line)
         {"people.csv", "Zoë Ngô", "Ada Pell",
          "people.csv:3: person: \"Ada Pell\" stands on line 2 already; take one of the two out, or change "
          "one"},
+        {"equipment.csv", "machine,machine", "cutting table,machine",
+         "equipment.csv:3: equipment: \"cutting table\" stands on line 2 already; take one of the two out, "
+         "or "
+         "change one"},
         {"performers.csv", "Tomas Lind,,,", "Tomas Lind,,,\nInes Varga,,,",
          "performers.csv:4: performer: \"Ines Varga\" stands on line 2 already; take one of the two out, or "
          "change one"},

@@ -230,7 +230,8 @@ START_TEST(when_a_later_sheet_cannot_be_put_in_its_place_those_that_are_new_are_
     ck_assert_str_eq(
         error.text,
         "needs.csv could not be put in its place in out: Is a directory. The sheets there are not "
-        "of one export; new are: production.csv, dates.csv, people.csv, away.csv, performers.csv, "
+        "of one export; new are: production.csv, dates.csv, people.csv, away.csv, equipment.csv, "
+        "performers.csv, "
         "measures.csv, roles.csv, costumes.csv, pieces.csv, steps.csv, materials.csv.");
     expect_no_hidden_files("out");
 }

@@ -20,6 +20,9 @@ const char *const good_sheets[BK_SHEETS] = {
     [BK_SHEET_AWAY] = "who,from,to,reason\n"
                       "Ada Pell,2027-03-01,2027-03-07,on tour\n"
                       "Tomas Lind,2027-03-02,2027-03-02,\n",
+    [BK_SHEET_EQUIPMENT] = "equipment,kinds,count\n"
+                           "cutting table,cut;draft,\n"
+                           "machine,machine,2\n",
     [BK_SHEET_PERFORMERS] = "performer,contact,measures_good_for,note\n"
                             "Ines Varga,stage door,60,no wool\n"
                             "Tomas Lind,,,\n",

@@ -96,7 +96,8 @@ START_TEST(a_sheet_of_another_name_is_told_with_the_one_that_is_meant)
     sheet_remove("measure.csv");
     sheet_put("wardrobe.csv", "");
     fault_expected("wardrobe.csv:1: sheet: there is no sheet of this name; the sheets are production.csv, "
-                   "dates.csv, people.csv, away.csv, performers.csv, measures.csv, roles.csv, costumes.csv, "
+                   "dates.csv, people.csv, away.csv, equipment.csv, performers.csv, measures.csv, roles.csv, "
+                   "costumes.csv, "
                    "pieces.csv, steps.csv, materials.csv, needs.csv, orders.csv, fittings.csv, works.csv, "
                    "work_steps.csv, notes.csv");
 }

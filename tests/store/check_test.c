@@ -40,6 +40,8 @@ static const harm harms[] = {
      "2 productions are called \"The Salt Road\"."},
     {"UPDATE performer SET name = 'Zoë Marsh'", "2 performers are called \"Zoë Marsh\"."},
     {"INSERT INTO person (name) VALUES ('Ivo Lund')", "2 people are called \"Ivo Lund\"."},
+    {"INSERT INTO equipment (position, name, kinds) VALUES (1, 'machine', 'machine')",
+     "2 pieces of equipment are called \"machine\"."},
     {"INSERT INTO material (name, unit) VALUES ('wool flannel', 'm')",
      "2 materials are called \"wool flannel\"."},
     {"INSERT INTO measure_name (name) VALUES ('waist girth')", "2 measures are called \"waist girth\"."},

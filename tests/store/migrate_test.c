@@ -339,6 +339,38 @@ START_TEST(a_store_of_the_first_version_is_backed_up_and_its_old_entries_stay_do
 }
 END_TEST
 
+// ---------------------------------------------------------------------------------------- from the third version
+
+// A store as the third version of the program left it, with one of each of its records.
+static void make_version_three(void)
+{
+    bk_test_write_text(store_path(), "");
+    bk_db *db = open_file();
+    bk_store old = {.db = db};
+    MUST(bk_store_migrate(db, store_path(), bk_migrations, 3, &trouble));
+    add_one_of_each_of_version_three(&old);
+    bk_db_close(db);
+}
+
+START_TEST(a_store_of_the_third_version_gets_equipment_and_keeps_its_rows)
+{
+    static const char schema[] = "SELECT type, name, tbl_name, sql FROM sqlite_schema ORDER BY type, name";
+    make_version_three();
+    ck_assert_int_eq(version_of(store_path()), 3);
+    bk_arena *arena = bk_arena_new();
+    bk_store *store = open_workroom();
+    bk_store *fresh = open_fresh();
+    ck_assert_str_eq(ask_lines(store, schema, arena), ask_lines(fresh, schema, arena));
+    add_one_of_each_of_version_three(fresh);
+    ck_assert_str_eq(dump(store, arena), dump(fresh, arena));
+    ck_assert_int_eq(ask_number(store, "SELECT count(*) FROM equipment"), 0);
+    ck_assert_int_eq(version_of(bk_test_path("workroom.db.before-4")), 3);
+    bk_store_close(fresh);
+    bk_store_close(store);
+    bk_arena_free(arena);
+}
+END_TEST
+
 BK_TEST_MAIN("migrate", an_older_store_is_brought_to_the_last_version,
              before_it_a_backup_is_put_beside_the_file, a_backup_that_is_there_is_kept_and_another_made,
              a_new_store_needs_no_backup, nothing_is_done_to_a_store_that_is_up_to_date,
@@ -348,4 +380,5 @@ BK_TEST_MAIN("migrate", an_older_store_is_brought_to_the_last_version,
              two_programs_may_bring_the_same_store_up_to_date,
              a_store_of_the_first_version_becomes_like_a_new_one_and_keeps_its_rows,
              a_store_of_the_first_version_is_sound_and_goes_on_when_up_to_date,
-             a_store_of_the_first_version_is_backed_up_and_its_old_entries_stay_done)
+             a_store_of_the_first_version_is_backed_up_and_its_old_entries_stay_done,
+             a_store_of_the_third_version_gets_equipment_and_keeps_its_rows)

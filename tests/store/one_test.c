@@ -217,6 +217,7 @@ START_TEST(what_was_removed_is_turned_back)
     MUST(bk_store_remove(store, BK_WORK_STEPS, ids.work_step, &trouble));
     MUST(bk_store_remove(store, BK_WORKS, ids.work, &trouble));
     MUST(bk_store_remove(store, BK_SETTINGS, ids.setting, &trouble));
+    MUST(bk_store_remove(store, BK_EQUIPMENT, ids.equipment, &trouble));
     MUST(bk_store_remove_links(store, BK_STEP_AFTERS, ids.second_step, &trouble));
     MUST(bk_store_remove_measure(store, ids.sheet, ids.measure_name, &trouble));
     MUST(bk_store_place(store, BK_PIECES, ids.piece, 77, &trouble));
@@ -245,8 +246,7 @@ START_TEST(links_are_removed_one_or_all_and_those_from_other_records_stay)
 {
     record_ids ids;
     record_ids others;
-    bk_link links[BK_FAMILIES];
-    bk_link far[BK_FAMILIES];
+    bk_link links[BK_FAMILIES], far[BK_FAMILIES];
     bk_store *store = open_with_two_of_each(&ids, &others);
     list_links(&ids, far);
     list_links(&others, links);
@@ -298,7 +298,7 @@ typedef struct listed {
     int64_t id, position;
 } listed;
 
-enum { LISTS = 9 };
+enum { LISTS = 10 };
 
 static void list_placed(const record_ids *ids, listed lists[LISTS])
 {
@@ -312,6 +312,7 @@ static void list_placed(const record_ids *ids, listed lists[LISTS])
         {BK_NOTES, ids->production, ids->production, ids->note, 16},
         {BK_WORKS, 0, 0, ids->work, 14},
         {BK_WORK_STEPS, ids->work, ids->work, ids->work_step, 15},
+        {BK_EQUIPMENT, 0, 0, ids->equipment, 17},
     };
     memcpy(lists, all, sizeof all);
 }

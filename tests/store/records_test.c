@@ -12,6 +12,7 @@ static const char one_of_each[] =
     "away:\n1|1|1|2027-02-01|2027-02-03|a wedding\n"
     "company:\n1|1|2\n1|2|1\n"
     "costume:\n1|1|5|1A|1|mourning|2027-03-19|rain in act two\n"
+    "equipment:\n1|17|machine|machine;craft|2\n"
     "fitting:\n1|1|2|13|2027-03-01T10:00|2|20|2027-03-02|again|hem up\n"
     "material:\n1|wool flannel|yd|1500000|the mill|grey\n"
     "material_price:\n1|1850|GBP\n"
@@ -69,8 +70,8 @@ END_TEST
 static int64_t first_position(bk_family family)
 {
     static const int64_t positions[BK_FAMILIES] = {
-        [BK_ROLES] = 3,     [BK_COSTUMES] = 5, [BK_PIECES] = 6,      [BK_STEPS] = 9, [BK_NEEDS] = 12,
-        [BK_FITTINGS] = 13, [BK_WORKS] = 14,   [BK_WORK_STEPS] = 15, [BK_NOTES] = 16};
+        [BK_ROLES] = 3,     [BK_COSTUMES] = 5, [BK_PIECES] = 6,      [BK_STEPS] = 9,  [BK_NEEDS] = 12,
+        [BK_FITTINGS] = 13, [BK_WORKS] = 14,   [BK_WORK_STEPS] = 15, [BK_NOTES] = 16, [BK_EQUIPMENT] = 17};
     return positions[family];
 }
 
@@ -262,7 +263,9 @@ START_TEST(a_removed_production_leaves_the_workroom_and_nothing_of_its_own)
     ck_assert_str_eq(
         dump(store, arena),
         "away:\n1|1|1|2027-02-01|2027-02-03|a wedding\n"
-        "company:\ncostume:\nfitting:\n"
+        "company:\ncostume:\n"
+        "equipment:\n1|17|machine|machine;craft|2\n"
+        "fitting:\n"
         "material:\n1|wool flannel|yd|1500000|the mill|grey\n"
         "material_price:\n1|1850|GBP\n"
         "measure:\n1|1|7|712000|a shirt|Ada\n"

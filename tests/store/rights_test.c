@@ -151,6 +151,7 @@ START_TEST(guests_change_neither_the_store_nor_its_habits)
     static const char *const attempts[] = {
         "DELETE FROM step",
         "UPDATE step SET done_on = '2027-03-01'",
+        "UPDATE equipment SET count = 9",
         "INSERT INTO production (name, opens) VALUES ('x', '2027-03-01')",
         "REPLACE INTO piece_cost VALUES (1, 1, 'NOK')",
         "DROP TABLE step",

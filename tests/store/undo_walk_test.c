@@ -182,6 +182,19 @@ static void change_works(bk_store *store)
         MUST(bk_store_add(store, BK_WORK_STEPS, step, throw_dice(9), NULL, &trouble));
 }
 
+static void change_equipment(bk_store *store)
+{
+    bk_equipment *equipment = any_row(store, BK_EQUIPMENT, 0, sizeof *equipment);
+    if (equipment == NULL)
+        return;
+    equipment->name = new_text();
+    equipment->count = throw_dice(2) ? BK_NOT_KNOWN : throw_dice(9) + 1;
+    MUST(bk_store_put(store, BK_EQUIPMENT, equipment, &trouble));
+    MUST(bk_store_place(store, BK_EQUIPMENT, equipment->id, throw_dice(99), &trouble));
+    equipment->id = 0;
+    MUST(bk_store_add(store, BK_EQUIPMENT, equipment, throw_dice(9), NULL, &trouble));
+}
+
 static void remove_any(bk_store *store, bk_family family, int64_t key, size_t size)
 {
     void *row = any_row(store, family, key, size);
@@ -200,6 +213,7 @@ static void take_away(bk_store *store)
     remove_any(store, BK_FITTINGS, production, sizeof(bk_fitting));
     remove_any(store, BK_DATES, production, sizeof(bk_date));
     remove_any(store, BK_AWAYS, 0, sizeof(bk_away));
+    remove_any(store, BK_EQUIPMENT, 0, sizeof(bk_equipment));
     remove_any(store, BK_CONTACTS, 0, sizeof(bk_private));
     remove_any(store, BK_PIECE_COSTS, production, sizeof(bk_private));
     if (measure != NULL)
@@ -240,8 +254,8 @@ static void replace_show(bk_store *store)
 }
 
 static void (*const kinds_of_change[])(bk_store *) = {
-    change_show, change_steps, change_workroom, change_measures, change_notes, change_works,
-    take_away,   move_places,  add_show,        replace_show,    remove_show,
+    change_show,      change_steps, change_workroom, change_measures, change_notes, change_works,
+    change_equipment, take_away,    move_places,     add_show,        replace_show, remove_show,
 };
 
 static void change_at_random(bk_store *store)

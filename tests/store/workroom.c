@@ -257,11 +257,19 @@ static void add_bench(bk_store *store, record_ids *ids)
     ids->setting = add(store, BK_SETTINGS, &(bk_setting){.name = "marked change", .value = "3 %"}, 0);
 }
 
-record_ids add_one_of_each(bk_store *store)
+record_ids add_one_of_each_of_version_three(bk_store *store)
 {
     record_ids ids = add_one_of_each_of_version_one(store);
     add_work(store, &ids);
     add_bench(store, &ids);
+    return ids;
+}
+
+record_ids add_one_of_each(bk_store *store)
+{
+    record_ids ids = add_one_of_each_of_version_three(store);
+    ids.equipment = add(store, BK_EQUIPMENT,
+                        &(bk_equipment){.name = "machine", .kinds = "machine;craft", .count = 2}, 17);
     return ids;
 }
 

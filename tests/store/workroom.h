@@ -31,12 +31,13 @@ bk_store *open_workroom_as(bk_as as);
 typedef struct record_ids {
     int64_t production, date, performer, other_performer, person, away, role, costume, piece, first_step,
         second_step, material, order, movement, need, fitting, measure_name, sheet, work, work_step, note,
-        running, setting;
+        running, setting, equipment;
 } record_ids;
 record_ids add_one_of_each(bk_store *store);
 
-/// The same without what the second version of the store brought.
+/// The same without what the second version of the store brought, and what the fourth did.
 record_ids add_one_of_each_of_version_one(bk_store *store);
+record_ids add_one_of_each_of_version_three(bk_store *store);
 
 /// Takes the orders of work away that come with a new store.
 void clear_works(bk_store *store);

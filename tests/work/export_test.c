@@ -63,6 +63,10 @@ START_TEST(rows_come_out_in_the_order_they_went_in_with_the_names_of_what_they_r
     ck_assert_str_eq(COLUMN(folder, dates, bk_date, note), "small hall | - | -");
     ck_assert_str_eq(COLUMN(folder, people, bk_person, name), "Zoë Ngô | Ada Pell");
     ck_assert_str_eq(COLUMN(folder, away, bk_away, who), "Zoë Ngô | Ada Pell | Ines Varga");
+    ck_assert_str_eq(COLUMN(folder, equipment, bk_equipment, name), "machine | cutting table");
+    ck_assert_str_eq(COLUMN(folder, equipment, bk_equipment, kinds), "machine | draft;cut");
+    ck_assert_int_eq(folder->equipment.items[0].count, 2);
+    ck_assert_int_eq(folder->equipment.items[1].count, BK_NOT_KNOWN);
     ck_assert_str_eq(COLUMN(folder, performers, bk_performer, name), "Tomas Lind | Ines Varga | Zoë Ngô");
     ck_assert_str_eq(COLUMN(folder, measures, bk_measure, performer), "Ines Varga | Ines Varga | Ines Varga");
     ck_assert_str_eq(COLUMN(folder, measures, bk_measure, name), "waist girth | hip girth | waist girth");

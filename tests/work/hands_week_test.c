@@ -77,7 +77,25 @@ START_TEST(who_is_away_comes_in_order_and_what_is_over_last)
 }
 END_TEST
 
+START_TEST(equipment_comes_in_the_order_of_its_sheet)
+{
+    bk_store *store = open_store();
+    bk_folder *folder = bare_show("The Paper Lantern", DAY(3, 19));
+    ROWS(folder, equipment, bk_equipment, {.name = "machine", .kinds = "machine", .count = 2},
+         {.name = "cutting table", .kinds = "cut", .count = BK_NOT_KNOWN});
+    take_in(store, folder, false, NULL);
+    bk_folder_free(folder);
+    bk_hands_week week = {0};
+    MUST(bk_hands_week_read(store, DAY(3, 2), texts(), &week, &trouble));
+    bk_store_close(store);
+    ck_assert_uint_eq(week.equipment_count, 2);
+    ck_assert_str_eq(week.equipment[0].name, "machine");
+    ck_assert_int_eq(week.equipment[0].count, 2);
+    ck_assert_int_eq(week.equipment[1].count, BK_NOT_KNOWN);
+}
+END_TEST
+
 BK_TEST_MAIN("hands of a week", hours_count_from_monday_to_sunday_and_those_left_from_today_on,
              absences_are_taken_off_both_their_days_included,
              only_days_from_the_first_to_the_last_in_the_workroom_count,
-             who_is_away_comes_in_order_and_what_is_over_last)
+             who_is_away_comes_in_order_and_what_is_over_last, equipment_comes_in_the_order_of_its_sheet)

@@ -176,6 +176,14 @@ static bool add_work(hour *at)
     return add(at, BK_WORK_STEPS, &step, known->id);
 }
 
+static bool add_equipment(hour *at)
+{
+    bk_equipment equipment = {.name = hour_name(at),
+                              .kinds = hour_heads(at) ? "cut;draft" : "machine",
+                              .count = hour_heads(at) ? BK_NOT_KNOWN : 1 + (int64_t)hour_dice(at, 3)};
+    return add(at, BK_EQUIPMENT, &equipment, ANY(at, BK_EQUIPMENT, bk_equipment));
+}
+
 // --------------------------------------------------------------------------------------- records, changed
 
 /// A field of a record that is filled in anew.
@@ -210,6 +218,8 @@ static const struct changing {
     {BK_FITTINGS, sizeof(bk_fitting), offsetof(bk_fitting, outcome), OUTCOME},
     {BK_WORKS, sizeof(bk_work), offsetof(bk_work, note), TEXT},
     {BK_WORK_STEPS, sizeof(bk_work_step), offsetof(bk_work_step, key), RENAME},
+    {BK_EQUIPMENT, sizeof(bk_equipment), offsetof(bk_equipment, name), RENAME},
+    {BK_EQUIPMENT, sizeof(bk_equipment), offsetof(bk_equipment, count), MINUTES},
     {BK_NOTES, sizeof(bk_note), offsetof(bk_note, done_on), DAY_OR_NONE},
 };
 
@@ -303,9 +313,22 @@ static bool take_record_away(hour *at)
 
 /// The kinds of this file, and behind them those of hour_jobs.c.
 static hour_kind *const kinds[] = {
-    add_person,  add_cast,    add_garment,      add_step,      add_of_step,   add_material,
-    add_day,     add_work,    change_record,    change_record, change_record, move_step_to_other_piece,
-    move_record, move_record, take_record_away,
+    add_person,
+    add_cast,
+    add_garment,
+    add_step,
+    add_of_step,
+    add_material,
+    add_day,
+    add_work,
+    add_equipment,
+    change_record,
+    change_record,
+    change_record,
+    move_step_to_other_piece,
+    move_record,
+    move_record,
+    take_record_away,
 };
 
 enum { KINDS = sizeof kinds / sizeof kinds[0] };

@@ -67,6 +67,8 @@ static void empty_performers_and_people(bk_folder *folder)
     }
     for (size_t i = 0; i < folder->away.count; i++)
         folder->away.items[i].reason = NULL;
+    for (size_t i = 0; i < folder->equipment.count; i++)
+        folder->equipment.items[i].count = BK_NOT_KNOWN;
     for (size_t i = 0; i < folder->measures.count; i++)
         folder->measures.items[i].over = folder->measures.items[i].taken_by = NULL;
 }
@@ -90,7 +92,7 @@ START_TEST(an_empty_cell_changes_nothing)
 {
     static const char workroom[] =
         "SELECT * FROM performer; SELECT * FROM performer_contact; SELECT * FROM measure; "
-        "SELECT * FROM person; SELECT * FROM away; SELECT * FROM material; "
+        "SELECT * FROM person; SELECT * FROM away; SELECT * FROM equipment; SELECT * FROM material; "
         "SELECT * FROM material_price; SELECT * FROM purchase; "
         "SELECT * FROM purchase_cost; SELECT * FROM movement";
     second_import second = begin_second();
@@ -142,6 +144,22 @@ START_TEST(what_differs_of_a_person_replaces_and_is_noted)
         bk_ask("SELECT skills, mon, thu, sun, from_day, until_day, note FROM person WHERE id = 2"),
         "cut;machine;press|09:00-13:00|09:00-10:00|10:00-12:00|2027-02-08|2027-06-05|knows silk");
     ck_assert_str_eq(bk_ask("SELECT reason FROM away WHERE from_day = '2027-03-01'"), "on tour");
+}
+END_TEST
+
+START_TEST(what_differs_of_equipment_replaces_and_is_noted_and_what_is_new_comes_last)
+{
+    second_import second = begin_second();
+    ROWS(second.folder, equipment, bk_equipment, {.name = "dye room", .kinds = "dye", .count = BK_NOT_KNOWN},
+         {.name = "cutting table", .kinds = "cut", .count = 1},
+         {.name = "Machine", .kinds = "machine", .count = 1},
+         {.name = "machine", .kinds = "machine", .count = 3});
+    ck_assert_str_eq(end_second(second),
+                     "equipment.csv: cutting table: kinds: was \"draft;cut\", is now \"cut\"\n"
+                     "equipment.csv: cutting table: count: was empty, is now \"1\"\n"
+                     "equipment.csv: machine: count: was \"2\", is now \"3\"\n");
+    ck_assert_str_eq(bk_ask("SELECT name, kinds, count FROM equipment ORDER BY position, id"),
+                     "machine|machine|3\ncutting table|cut|1\ndye room|dye|\nMachine|machine|1");
 }
 END_TEST
 
@@ -314,6 +332,7 @@ BK_TEST_MAIN("import merge", what_is_known_by_name_is_taken_to_be_the_same,
              names_that_differ_in_a_capital_letter_are_two, an_empty_cell_changes_nothing,
              a_filled_cell_replaces_one_of_which_nothing_was_known,
              what_differs_of_a_person_replaces_and_is_noted,
+             what_differs_of_equipment_replaces_and_is_noted_and_what_is_new_comes_last,
              what_differs_of_a_material_or_an_order_replaces_and_is_noted,
              measures_and_contacts_are_noted_without_their_values,
              new_measure_sheets_are_added_and_a_known_one_takes_in_what_it_lacks,

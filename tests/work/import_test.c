@@ -16,6 +16,7 @@ START_TEST(every_row_of_every_sheet_is_taken_in)
                   {"show_date", "3"},
                   {"person", "2"},
                   {"away", "3"},
+                  {"equipment", "2"},
                   {"performer", "3"},
                   {"company", "3"},
                   {"measure_sheet", "2"},
@@ -185,7 +186,7 @@ START_TEST(a_replacing_import_takes_the_former_out_in_the_same_change_and_leaves
     folder->pieces.count = 2;
     folder->roles.items[1].name = "The Girl";
     folder->performers.count = folder->people.count = folder->materials.count = folder->measures.count = 0;
-    folder->orders.count = folder->away.count = 0;
+    folder->orders.count = folder->away.count = folder->equipment.count = 0;
     take_in(store, folder, true, NULL);
     bk_store_close(store);
     bk_folder_free(folder);
@@ -194,6 +195,7 @@ START_TEST(a_replacing_import_takes_the_former_out_in_the_same_change_and_leaves
     ck_assert_str_eq(bk_ask("SELECT count(*) FROM costume"), "2");
     ck_assert_str_eq(bk_ask("SELECT count(*) FROM step"), "4");
     ck_assert_str_eq(bk_ask("SELECT count(*) FROM performer"), "3");
+    ck_assert_str_eq(bk_ask("SELECT count(*) FROM equipment"), "2");
     ck_assert_str_eq(bk_ask("SELECT count(*) FROM measure"), "3");
     ck_assert_str_eq(bk_ask("SELECT count(*) FROM purchase"), "3");
     ck_assert_str_eq(bk_ask("SELECT count(*) FROM daybook"), "2");
@@ -321,7 +323,7 @@ static bool import_until(bk_store *store, const bk_folder *folder, int patience)
 
 START_TEST(an_import_can_be_stopped_at_every_sheet_and_nothing_is_changed)
 {
-    enum { SHEETS = 16 };
+    enum { SHEETS = 17 };
     int patience = 0;
     bk_folder *folder = salt_road();
     bk_store *store = open_store();

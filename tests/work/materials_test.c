@@ -173,7 +173,7 @@ END_TEST
 
 // --------------------------------------------------------------------------------------------------- shopping
 
-static const char *costs(const bk_cost *items, size_t count)
+static const char *costs(const bk_money_sum *items, size_t count)
 {
     const char *all = "";
     for (size_t i = 0; i < count; i++)

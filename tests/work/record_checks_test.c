@@ -136,6 +136,52 @@ START_TEST(skills_hours_and_currencies_are_what_they_are_called)
 }
 END_TEST
 
+START_TEST(equipment_is_named_once_is_of_some_kind_and_there_is_at_least_one)
+{
+    bk_store *store = store_with_salt_road();
+    bk_equipment press = {.name = "machine", .kinds = "press; dye ", .count = BK_NOT_KNOWN};
+    ck_assert_str_eq(refused(store, BK_EQUIPMENT, NULL, &press), "equipment");
+    ck_assert_str_eq(trouble.text, "There is a piece of equipment called \"machine\" already.");
+    press.name = "steam table";
+    press.count = 0;
+    ck_assert_str_eq(refused(store, BK_EQUIPMENT, NULL, &press), "count");
+    ck_assert_str_eq(trouble.text, "The count of a piece of equipment cannot be that little.");
+    press.count = 1000;
+    ck_assert_str_eq(refused(store, BK_EQUIPMENT, NULL, &press), "count");
+    press.count = BK_NOT_KNOWN;
+    press.kinds = "press;juggle";
+    ck_assert_str_eq(refused(store, BK_EQUIPMENT, NULL, &press), "kinds");
+    press.kinds = NULL;
+    ck_assert_str_eq(refused(store, BK_EQUIPMENT, NULL, &press), "kinds");
+    ck_assert_str_eq(trouble.text, "Fill in \"kinds\": a piece of equipment needs it.");
+    press.kinds = "press; dye ";
+    ck_assert_str_eq(save(store, BK_EQUIPMENT, NULL, &press).sentence, "New: equipment steam table");
+    ck_assert_str_eq(bk_ask("SELECT kinds, count FROM equipment WHERE name = 'steam table'"), "press;dye|");
+    bk_store_close(store);
+}
+END_TEST
+
+START_TEST(equipment_is_changed_renamed_and_undone)
+{
+    bk_store *store = store_with_salt_road();
+    const char *records = bk_records();
+    FILLED(bk_equipment, before, store, BK_EQUIPMENT, id_of("equipment", "name", "machine"));
+    bk_equipment after = before;
+    after.count = 4;
+    ck_assert_str_eq(save(store, BK_EQUIPMENT, &before, &after).sentence,
+                     "Changed: equipment machine: count");
+    bk_equipment renamed = after;
+    renamed.name = "sewing machine";
+    ck_assert_str_eq(save(store, BK_EQUIPMENT, &after, &renamed).sentence,
+                     "Renamed: equipment machine, now sewing machine");
+    ck_assert_ptr_null(save(store, BK_EQUIPMENT, &renamed, &renamed).sentence);
+    undo(store);
+    undo(store);
+    ck_assert_str_eq(bk_records(), records);
+    bk_store_close(store);
+}
+END_TEST
+
 START_TEST(lists_are_kept_without_spaces_and_empty_items_are_refused)
 {
     bk_store *store = store_with_salt_road();
@@ -197,8 +243,9 @@ END_TEST
 BK_TEST_MAIN("record_checks", what_must_be_filled_in_is_asked_for,
              names_hold_no_semicolon_no_slash_and_no_space_at_an_end,
              a_name_has_no_tab_and_no_new_line_at_an_end, a_text_of_blanks_alone_is_no_text,
-             numbers_have_bounds, the_quickest_is_not_above_the_longest, a_last_day_is_not_before_the_first,
-             skills_hours_and_currencies_are_what_they_are_called, a_step_that_has_fittings_stays_a_fit,
-             lists_are_kept_without_spaces_and_empty_items_are_refused,
+             numbers_have_bounds, equipment_is_named_once_is_of_some_kind_and_there_is_at_least_one,
+             equipment_is_changed_renamed_and_undone, the_quickest_is_not_above_the_longest,
+             a_last_day_is_not_before_the_first, skills_hours_and_currencies_are_what_they_are_called,
+             a_step_that_has_fittings_stays_a_fit, lists_are_kept_without_spaces_and_empty_items_are_refused,
              a_ready_order_of_work_that_is_changed_is_the_workrooms_own,
              a_step_of_an_order_of_work_stays_in_it)

@@ -114,6 +114,19 @@ START_TEST(orders_of_work_their_steps_needs_and_notes_move)
 }
 END_TEST
 
+START_TEST(equipment_moves_in_its_list_and_back)
+{
+    bk_store *store = store_with_salt_road();
+    int64_t table = id_of("equipment", "name", "cutting table");
+    ck_assert_str_eq(move(store, BK_EQUIPMENT, table, -1), "Moved earlier: equipment cutting table");
+    ck_assert_str_eq(order_of("equipment", "name"), "cutting table,machine");
+    ck_assert_str_eq(move(store, BK_EQUIPMENT, table, -1), "-");
+    undo(store);
+    ck_assert_str_eq(order_of("equipment", "name"), "machine,cutting table");
+    bk_store_close(store);
+}
+END_TEST
+
 START_TEST(what_has_an_order_of_its_own_is_not_moved)
 {
     bk_store *store = store_with_salt_road();
@@ -121,6 +134,21 @@ START_TEST(what_has_an_order_of_its_own_is_not_moved)
     bk_job job = job_in(store);
     REFUSED(bk_record_move(&job, BK_DATES, 1, 1, &sentence, &trouble), BK_REFUSED, "order of their own");
     REFUSED(bk_record_move(&job, BK_ROLES, 999, 1, &sentence, &trouble), BK_REFUSED, "no longer there");
+    bk_store_close(store);
+}
+END_TEST
+
+START_TEST(a_new_record_of_a_list_that_is_not_moved_stands_last_whatever_it_was_added_behind)
+{
+    bk_store *store = store_with_salt_road();
+    bk_job job = job_in(store);
+    bk_record_saved saved;
+    bk_person person = PERSON("Bo Strand", "hand");
+    bk_record_saving saving = {
+        .family = BK_PEOPLE, .after = &person, .behind = id_of("person", "name", "Zoë Ngô")};
+    MUST(bk_record_save(&job, &saving, &saved, &trouble));
+    ck_assert_str_eq(bk_ask("SELECT group_concat(name) FROM (SELECT name FROM person ORDER BY id)"),
+                     "Zoë Ngô,Ada Pell,Bo Strand");
     bk_store_close(store);
 }
 END_TEST
@@ -153,4 +181,6 @@ BK_TEST_MAIN("record_move", a_record_is_moved_earlier_and_later,
              at_the_end_of_its_list_it_stays_and_no_entry_is_made, equal_places_are_told_apart_when_one_moves,
              a_step_moves_among_those_of_its_piece, a_piece_moves_among_those_it_is_worn_with,
              performers_move_in_the_company, orders_of_work_their_steps_needs_and_notes_move,
-             what_has_an_order_of_its_own_is_not_moved, a_new_record_follows_the_one_it_was_added_behind)
+             equipment_moves_in_its_list_and_back, what_has_an_order_of_its_own_is_not_moved,
+             a_new_record_of_a_list_that_is_not_moved_stands_last_whatever_it_was_added_behind,
+             a_new_record_follows_the_one_it_was_added_behind)

@@ -158,6 +158,8 @@ START_TEST(the_rest_is_taken_away_by_itself)
                "Taken away: need of P2/sew for wool");
     taken_away(store, BK_NOTES, id_by("SELECT max(id) FROM note"), "-",
                "Taken away: note \"flour on everything\"");
+    taken_away(store, BK_EQUIPMENT, id_of("equipment", "name", "machine"), "-",
+               "Taken away: equipment machine");
     taken_away(store, BK_WORKS, id_of("work", "name", "Smock"), "2 steps go with it",
                "Taken away: order of work Smock with 2 steps");
     taken_away(store, BK_ORDERS, id_by("SELECT id FROM purchase WHERE arrived_on IS NOT NULL"), "-",

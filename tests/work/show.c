@@ -92,6 +92,8 @@ static void put_company(bk_folder *folder)
     ROWS(folder, away, bk_away, AWAY("Zoë Ngô", DAY(4, 1), DAY(4, 3), "a wedding"),
          AWAY("Ada Pell", DAY(3, 1), DAY(3, 7), NULL),
          AWAY("Ines Varga", DAY(3, 9), DAY(3, 9), "a \"sitting\""));
+    ROWS(folder, equipment, bk_equipment, {.name = "machine", .kinds = "machine", .count = 2},
+         {.name = "cutting table", .kinds = "draft;cut", .count = BK_NOT_KNOWN});
     ROWS(folder, measures, bk_measure,
          {.performer = "Ines Varga",
           .taken_on = DAY(2, 3),

@@ -22,10 +22,13 @@ typedef struct bk_call {
     int64_t took;           ///< minutes; BK_NOT_KNOWN: not told
     const char *over;       ///< what was worn while measured; NULL: not told
     const char *performer;  ///< who is fitted; NULL: who plays the role
-    int64_t minutes;        ///< of a call; BK_NOT_KNOWN: not told
+    int64_t minutes;        ///< of a call, or that somebody has; BK_NOT_KNOWN: not told
     const char *from;       ///< where a note comes from; NULL: not told
     const char *who;        ///< whose note it is; NULL: not told
     const char *about;      ///< what a note is about; NULL: nothing
+    const char *person;     ///< whose bench it is; NULL: not told
+    uint64_t seed;          ///< of the reckoning of days and odds
+    int64_t tries;          ///< likewise, see bk_effort_usual; below 0: the usual
     char *const *arguments; ///< behind the subcommand
     int argument_count;
 } bk_call;
@@ -43,7 +46,10 @@ enum {
     BK_OPTION_MINUTES = 256,
     BK_OPTION_FROM = 512,
     BK_OPTION_WHO = 1024,
-    BK_OPTION_ABOUT = 2048 ///< with BK_OPTION_ON: it names what something is about, not a day
+    BK_OPTION_ABOUT = 2048, ///< with BK_OPTION_ON: it names what something is about, not a day
+    BK_OPTION_PERSON = 4096,
+    BK_OPTION_SEED = 8192,
+    BK_OPTION_TRIES = 16384
 };
 
 typedef struct bk_command {
@@ -65,6 +71,7 @@ int bk_command_line(int argc, char **argv);
 
 bk_status bk_screens_command(const bk_call *call, bk_error *error) BK_MUST_USE;
 bk_status bk_rail_command(const bk_call *call, bk_error *error) BK_MUST_USE;
+bk_status bk_bench_command(const bk_call *call, bk_error *error) BK_MUST_USE;
 bk_status bk_import_command(const bk_call *call, bk_error *error) BK_MUST_USE;
 bk_status bk_export_command(const bk_call *call, bk_error *error) BK_MUST_USE;
 bk_status bk_tick_command(const bk_call *call, bk_error *error) BK_MUST_USE;

@@ -16,6 +16,7 @@ typedef enum bk_sheet_number {
     BK_SHEET_DATES,
     BK_SHEET_PEOPLE,
     BK_SHEET_AWAY,
+    BK_SHEET_EQUIPMENT,
     BK_SHEET_PERFORMERS,
     BK_SHEET_MEASURES,
     BK_SHEET_ROLES,

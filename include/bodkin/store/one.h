@@ -5,8 +5,8 @@
 
 /// One record at a time: reading, removing and placing it. Families with ids of their own: BK_PRODUCTIONS, BK_DATES,
 /// BK_PEOPLE, BK_AWAYS, BK_PERFORMERS, BK_ROLES, BK_COSTUMES, BK_PIECES, BK_STEPS, BK_NEEDS, BK_FITTINGS, BK_MATERIALS,
-/// BK_ORDERS, BK_MOVEMENTS, BK_MEASURE_SHEETS, BK_WORKS, BK_WORK_STEPS, BK_NOTES, BK_RUNNINGS, BK_SETTINGS; and the private
-/// families, whose rows bear the id of their record.
+/// BK_ORDERS, BK_MOVEMENTS, BK_MEASURE_SHEETS, BK_WORKS, BK_WORK_STEPS, BK_EQUIPMENT, BK_NOTES, BK_RUNNINGS, BK_SETTINGS; and
+/// the private families, whose rows bear the id of their record.
 
 /// Reads the record with that id into `record`, a struct of its family; texts live in `arena`. `*found` false where there
 /// is none, and `record` is then left as it is.
@@ -33,7 +33,8 @@ typedef struct bk_place {
 } bk_place;
 
 /// The places of one list, in its order, as bk_place rows: BK_ROLES, BK_COSTUMES, BK_PIECES, BK_FITTINGS, BK_NOTES by
-/// production, BK_STEPS by piece, BK_NEEDS by step, BK_WORKS all (key 0), BK_WORK_STEPS by order of work.
+/// production, BK_STEPS by piece, BK_NEEDS by step, BK_WORKS and BK_EQUIPMENT all (key 0), BK_WORK_STEPS by order
+/// of work.
 bk_status bk_store_places(bk_store *store, bk_family family, int64_t key, bk_arena *arena, bk_rows *places,
                           bk_error *error) BK_MUST_USE;
 
@@ -42,7 +43,7 @@ bk_status bk_store_place(bk_store *store, bk_family family, int64_t id, int64_t 
     BK_MUST_USE;
 
 /// A position after all others of the list that adding to that family goes to: roles, costumes, pieces, steps, fittings and
-/// notes by production, needs by step, works all, steps of an order of work by it; of links by what they are from, of
+/// notes by production, needs by step, works and equipment all, steps of an order of work by it; of links by what they are from, of
 /// measures by their sheet. An empty list begins at 1.
 bk_status bk_store_last_place(bk_store *store, bk_family family, int64_t key, int64_t *position,
                               bk_error *error) BK_MUST_USE;

@@ -1,6 +1,7 @@
 #ifndef BODKIN_STORE_RAIL_ROWS_H
 #define BODKIN_STORE_RAIL_ROWS_H
 
+#include "bodkin/plan/pace.h"
 #include "bodkin/store/store.h"
 
 /// What the rail needs of the rest of the workroom, read by statements of its own so that a large store stays fast.
@@ -49,6 +50,10 @@ bk_status bk_store_newest_sheets(bk_store *store, int64_t production, bk_arena *
 /// The day of the newest taking of one measure of one performer; BK_NO_DAY where it was never taken.
 bk_status bk_store_newest_taking(bk_store *store, int64_t performer, const char *measure, bk_day *taken_on,
                                  bk_error *error) BK_MUST_USE;
+
+/// The finished steps of all productions, also those put away, whose minutes taken are known (both above 0): bk_minutes_taken, by kind,
+/// then by who did them.
+bk_status bk_store_taken(bk_store *store, bk_arena *arena, bk_rows *taken, bk_error *error) BK_MUST_USE;
 
 /// The production with that name, or 0.
 bk_status bk_store_find_production(bk_store *store, const char *name, int64_t *id, bk_error *error)

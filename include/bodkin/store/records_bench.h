@@ -30,6 +30,15 @@ typedef struct bk_work_step {
     int line;
 } bk_work_step;
 
+/// What the workroom shares: the cutting table, the machines, the dye room (equipment.csv).
+typedef struct bk_equipment {
+    int64_t id;
+    const char *name;
+    const char *kinds; ///< list of the kinds of step that occupy one of it while they are worked on
+    int64_t count;     ///< how many there are, 1 or more; BK_NOT_KNOWN: one
+    int line;
+} bk_equipment;
+
 /// Something noted at a rehearsal, a fitting, the parade ... (notes.csv).
 typedef struct bk_note {
     int64_t id, production_id;

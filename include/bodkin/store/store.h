@@ -96,9 +96,10 @@ typedef enum bk_family {
     BK_PIECE_COSTS,       ///< bk_private of pieces; by production (maker only)
     BK_WORKS,             ///< bk_work; all (these and the next in bodkin/store/records_bench.h)
     BK_WORK_STEPS, ///< bk_work_step with the name of its order of work; all, in the order of the orders of work
-    BK_NOTES,      ///< bk_note; by production
-    BK_RUNNINGS,   ///< bk_running; all
-    BK_SETTINGS,   ///< bk_setting; all
+    BK_EQUIPMENT, ///< bk_equipment; all, in the order of equipment.csv
+    BK_NOTES,     ///< bk_note; by production
+    BK_RUNNINGS,  ///< bk_running; all
+    BK_SETTINGS,  ///< bk_setting; all
     BK_FAMILIES
 } bk_family;
 
@@ -147,7 +148,7 @@ bk_status bk_store_add_measures(bk_store *store, const bk_measure *measures, siz
 bk_status bk_store_put(bk_store *store, bk_family family, const void *record, bk_error *error) BK_MUST_USE;
 
 /// Removes a whole production with everything that is its own (company, dates, roles, costumes, pieces, steps, needs,
-/// fittings; not performers, people, materials, orders, movements), within a change.
+/// fittings; not performers, people, equipment, materials, orders, movements), within a change.
 bk_status bk_store_remove_production(bk_store *store, int64_t production, bk_error *error) BK_MUST_USE;
 
 #endif

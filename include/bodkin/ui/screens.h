@@ -19,7 +19,12 @@ typedef struct bk_screens_options {
     const char *production; ///< name, or NULL: the usual choice
     const char *who;        ///< the person at this terminal; stays the caller's
     bk_clock clock;
-    int idle_fd; ///< a byte is written there each time everything is painted and a key is waited for; -1: none
+    const char *
+        store_path; ///< of its file, for the connection that the reckoning makes of its own; stays the caller's
+    bk_as as;       ///< of that connection
+    uint64_t seed; ///< of the reckoning, see bk_effort_usual
+    int64_t tries; ///< likewise; below 0: the usual
+    int idle_fd; ///< a byte is written there each time everything is reckoned and painted and a key is waited for; -1: none
 } bk_screens_options;
 
 /// Whether this terminal can show the screens; to be asked before a store is made for them.

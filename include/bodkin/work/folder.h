@@ -22,6 +22,7 @@ typedef struct bk_folder {
     BK_ROWS_OF(bk_date) dates;
     BK_ROWS_OF(bk_person) people;
     BK_ROWS_OF(bk_away) away;
+    BK_ROWS_OF(bk_equipment) equipment;
     BK_ROWS_OF(bk_performer) performers;
     BK_ROWS_OF(bk_measure) measures;
     BK_ROWS_OF(bk_role) roles;

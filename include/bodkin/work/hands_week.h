@@ -1,9 +1,10 @@
 #ifndef BODKIN_WORK_HANDS_WEEK_H
 #define BODKIN_WORK_HANDS_WEEK_H
 
+#include "bodkin/store/records_bench.h"
 #include "bodkin/store/store.h"
 
-/// The people of the workroom with their hours of one week, and who is away when.
+/// The people of the workroom with their hours of one week, who is away when, and the equipment they share.
 
 typedef struct bk_hand {
     bk_person record;
@@ -18,6 +19,8 @@ typedef struct bk_hands_week {
     const bk_away
         *aways; ///< those that are not over first, by their first day; then the others, newest first
     size_t away_count;
+    const bk_equipment *equipment; ///< in the order of equipment.csv
+    size_t equipment_count;
 } bk_hands_week;
 
 /// Reads them for the week of `today`; all of it lives in `arena`.

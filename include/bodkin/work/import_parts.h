@@ -24,6 +24,8 @@ typedef struct bk_importing {
 
 /// Merges performers, people and absences into the workroom.
 bk_status bk_import_people(bk_importing *importing) BK_MUST_USE;
+/// Merges what the workroom shares.
+bk_status bk_import_equipment(bk_importing *importing) BK_MUST_USE;
 /// Merges measure sheets.
 bk_status bk_import_measures(bk_importing *importing) BK_MUST_USE;
 /// Merges materials with what lies on the shelf, and orders.

@@ -43,17 +43,17 @@ typedef struct bk_to_buy {
     const char *currency; ///< NULL: not said
 } bk_to_buy;
 
-typedef struct bk_cost {
+typedef struct bk_money_sum {
     const char *currency; ///< NULL: not said
     bk_money amount;
-} bk_cost;
+} bk_money_sum;
 
 /// What to buy from one supplier.
 typedef struct bk_shopping {
     const char *supplier;   ///< NULL: nobody named
     const bk_to_buy *items; ///< by name
     size_t count;
-    const bk_cost *costs; ///< a sum for each currency
+    const bk_money_sum *costs; ///< a sum for each currency
     size_t cost_count;
     size_t unpriced; ///< how many of the items have no known price
 } bk_shopping;
@@ -63,7 +63,7 @@ typedef struct bk_material_list {
     size_t count;
     const bk_shopping *shopping; ///< by supplier, those with none last
     size_t shopping_count;
-    const bk_cost *costs; ///< of all that is to be bought, a sum for each currency
+    const bk_money_sum *costs; ///< of all that is to be bought, a sum for each currency
     size_t cost_count;
 } bk_material_list;
 

@@ -37,6 +37,14 @@ typedef struct bk_rail {
     const bk_step *steps;         ///< same indices as `rows.steps`, the order of steps.csv
     const bk_material *materials; ///< what a claim's `material` indexes
     bk_wait_rows rows;
+    bk_day usual_due;                  ///< of a costume without a due day of its own
+    const bk_costume *costume_records; ///< same indices as `rows.costumes`, the order of costumes.csv
+    const bk_costume_waits *reckoned;  ///< same indices
+    const bk_performer *performers;    ///< same indices as `rows.performers`
+    const bk_fitting *const *fittings; ///< the newest of each step, same indices as `rows.steps`; NULL: none
+    const bk_fitting *const *fits;     ///< the latest that fits of each step, in the same way
+    const bk_date *dates;              ///< of the production
+    size_t date_count;
 } bk_rail;
 
 /// Reads and reckons the rail of a production (its id) for `today`. `*rail` is the caller's, freed with bk_rail_free.

@@ -22,6 +22,8 @@ typedef struct bk_gathered {
     bk_wait_piece *wait_pieces;
     bk_wait_step *wait_steps;
     bk_wait_person *wait_people;
+    const bk_fitting **newest,
+        **fits;                   ///< fittings of each step: the newest, and the latest that fits; NULL: none
     bk_rows other_claims;         ///< bk_other_claim: what other productions need of these materials
     const bk_claim *other_shares; ///< how they are met, one a row of these
 } bk_gathered;
@@ -37,6 +39,13 @@ bk_status bk_gather_claims(bk_store *store, bk_gathered *gathered, bk_error *err
 
 /// When the measures that next steps list were newest taken.
 bk_status bk_gather_takings(bk_store *store, bk_gathered *gathered, bk_error *error) BK_MUST_USE;
+
+/// Reads and reckons the rail of a production within a read that the caller began: see bk_rail_read.
+bk_status bk_rail_gather(bk_store *store, int64_t production, bk_day today, bk_rail **rail, bk_error *error)
+    BK_MUST_USE;
+
+/// The kinds in a list of skills, bit 1 << bk_kind each; words that are none are passed over. NULL gives 0.
+unsigned bk_skills_of(const char *list);
 
 /// The rows for the reckoning.
 bk_wait_rows bk_gathered_rows(const bk_gathered *gathered);

@@ -8,7 +8,7 @@
 /// names its role, a piece its costumes, a step what it comes after) and private values beside the rest.
 ///
 /// Families: BK_PRODUCTIONS, BK_DATES, BK_PEOPLE, BK_AWAYS, BK_PERFORMERS, BK_ROLES, BK_COSTUMES, BK_PIECES, BK_STEPS,
-/// BK_NEEDS, BK_MATERIALS, BK_ORDERS, BK_FITTINGS, BK_WORKS, BK_WORK_STEPS, BK_NOTES.
+/// BK_NEEDS, BK_MATERIALS, BK_ORDERS, BK_FITTINGS, BK_WORKS, BK_WORK_STEPS, BK_EQUIPMENT, BK_NOTES.
 
 /// Reads a record with all its names and private values into `record`, a struct of its family; texts live in the job's
 /// arena. `*found` false where it is no longer there.
@@ -54,7 +54,7 @@ bk_status bk_record_take_away(const bk_job *job, bk_family family, int64_t id, c
                               bk_error *error) BK_MUST_USE;
 
 /// Moves a record in its list, `by` places (below 0: earlier), as one change: performers of a company, roles, costumes, pieces,
-/// steps of a piece, needs of a step, orders of work and their steps, notes. `*sentence` NULL where it stays where it is.
+/// steps of a piece, needs of a step, orders of work and their steps, equipment, notes. `*sentence` NULL where it stays where it is.
 bk_status bk_record_move(const bk_job *job, bk_family family, int64_t id, int by, const char **sentence,
                          bk_error *error) BK_MUST_USE;
 

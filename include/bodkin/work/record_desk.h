@@ -43,6 +43,7 @@ typedef union bk_any_record {
     bk_fitting fitting;
     bk_work work;
     bk_work_step work_step;
+    bk_equipment equipment;
     bk_note note;
 } bk_any_record;
 
