@@ -1,8 +1,10 @@
 #include "bodkin/ui/costume_acts.h"
 
 #include "bodkin/ui/booking.h"
+#include "bodkin/ui/chain_screen.h"
 #include "bodkin/ui/costume_facts.h"
 #include "bodkin/ui/record_acts.h"
+#include "bodkin/ui/stack.h"
 #include "bodkin/ui/whereabouts_form.h"
 #include "bodkin/ui/work_forms.h"
 
@@ -78,6 +80,12 @@ void bk_costume_book(bk_screen *screen, const bk_key_row *row)
     (void)row;
     const bk_costume_stop *stop = bk_costume_stop_chosen(screen);
     bk_booking_of(screen, bk_costume_shown(screen), stop->piece, stop->step);
+}
+
+void bk_costume_chain(bk_screen *screen, const bk_key_row *row)
+{
+    (void)row;
+    bk_stack_push(screen->stack, &bk_chain_screen, bk_chain_screen_new(bk_costume_shown(screen)->record->id));
 }
 
 static void with_piece(bk_screen *screen, void (*open)(bk_screen *screen, size_t piece))

@@ -3,6 +3,7 @@
 #include "bodkin/base/text.h"
 #include "bodkin/ui/cells.h"
 #include "bodkin/ui/costume_facts.h"
+#include "bodkin/ui/forecast_told.h"
 
 enum { GAP = BK_LINE_GAP };
 
@@ -61,6 +62,24 @@ static void draw_done(const bk_paint *paint, const bk_rail *rail, const bk_costu
     bk_paint_text(paint, by, style, record->done_by);
 }
 
+// When an open step is planned, and who does it.
+static void draw_planned(const bk_paint *paint, const bk_costume_sight *sight, const bk_costume_lines *lines,
+                         size_t step, int style, bk_spot spot)
+{
+    char day[BK_DAY_WORDS_ROOM];
+    const bk_planned_step *planned = bk_forecast_step(sight->forecast, sight->rail->steps[step].id);
+    bk_spot left = {spot.row, spot.column, lines->day_width};
+    bk_spot by = {spot.row, spot.column + lines->day_width + 1, lines->by_width};
+    if (!planned)
+        return;
+    if (planned->begin.day == BK_NO_DAY) {
+        bk_paint_right(paint, left, style, "never");
+        return;
+    }
+    bk_paint_right(paint, left, style, bk_day_words(planned->begin.day, sight->rail->today, day));
+    bk_paint_text(paint, by, style, bk_planned_who(sight->forecast, planned, paint->arena));
+}
+
 // The title of a step, and within its room that it can wait, where that is told there.
 static void draw_title(const bk_paint *paint, const bk_step *step, bool told_within, int style, bk_spot spot)
 {
@@ -69,9 +88,10 @@ static void draw_title(const bk_paint *paint, const bk_step *step, bool told_wit
     bk_paint_text(paint, spot, style, step->title);
 }
 
-static void draw_step(const bk_paint *paint, const bk_rail *rail, const bk_costume_lines *lines, size_t step,
-                      size_t row, bool chosen)
+static void draw_step(const bk_paint *paint, const bk_costume_sight *sight, const bk_costume_lines *lines,
+                      size_t step, size_t row, bool chosen)
 {
+    const bk_rail *rail = sight->rail;
     const bk_step *record = &rail->steps[step];
     char minutes[BK_AMOUNT_ROOM];
     bool done = rail->rows.steps[step].done, next = !done && bk_step_next(&rail->rows, step);
@@ -92,6 +112,8 @@ static void draw_step(const bk_paint *paint, const bk_rail *rail, const bk_costu
     spot.width = BK_LINE_CAN_WAIT_COLUMNS;
     if (done)
         draw_done(paint, rail, lines, step, style, spot);
+    else if (lines->planned)
+        draw_planned(paint, sight, lines, step, style, spot);
     else if (record->can_wait == 1 && !lines->wait_within)
         bk_paint_text(paint, spot, style, can_wait);
 }
@@ -107,17 +129,17 @@ static int text_style(const bk_costume_line *line, bool chosen)
     return !waits ? BK_STYLE_DIM : line->acts ? BK_STYLE_TIGHT : BK_STYLE_PLAIN;
 }
 
-void bk_costume_line_draw(const bk_paint *paint, const bk_rail *rail, const bk_rail_costume *costume,
-                          const bk_costume_lines *lines, size_t line, size_t row, bool chosen)
+void bk_costume_line_draw(const bk_paint *paint, const bk_costume_sight *sight, const bk_costume_lines *lines,
+                          size_t line, size_t row, bool chosen)
 {
     const bk_costume_line *drawn = &lines->items[line];
     bk_spot spot = bk_paint_row(paint, row);
     if (chosen)
         bk_paint_chosen(paint, row);
     if (drawn->kind == BK_LINE_PIECE) {
-        draw_piece(paint, rail, costume, drawn->piece, spot, chosen);
+        draw_piece(paint, sight->rail, sight->costume, drawn->piece, spot, chosen);
     } else if (drawn->kind == BK_LINE_STEP) {
-        draw_step(paint, rail, lines, drawn->step, row, chosen);
+        draw_step(paint, sight, lines, drawn->step, row, chosen);
     } else if (drawn->text) {
         spot.column = bk_costume_line_column(drawn->kind);
         spot.width = paint->columns - spot.column - BK_LINE_MARGIN;
@@ -132,29 +154,60 @@ typedef struct told {
     const char *facts; ///< paragraphs
 } told;
 
-static const char *step_facts(const bk_rail *rail, const bk_costume_beside *beside, size_t step,
-                              bk_arena *arena)
+// What stands in the way of a step (its id), or, with 0, of the costume as a whole, each as a paragraph.
+static const char *snag_facts(const bk_costume_sight *sight, int64_t step, bk_arena *arena)
 {
-    const char *facts = bk_step_facts(rail, step, arena);
-    if (!rail->rows.steps[step].done)
-        return facts;
-    return bk_cell_joined(arena, facts, "; ", bk_costume_used_words(beside, rail->steps[step].id, arena));
+    const bk_costume_forecast *outlook = bk_forecast_costume(sight->forecast, sight->costume->record->id);
+    const char *facts = "";
+    bool of_room = step == 0 && outlook && outlook->open && sight->forecast->room_snag.kind != BK_SNAGS;
+    if (of_room)
+        facts = bk_snag_sentence(&sight->forecast->room_snag, sight->rail->today, arena);
+    for (size_t i = 0; outlook && i < outlook->snag_count; i++)
+        if (outlook->snags[i].step_id == step)
+            facts = bk_cell_joined(arena, facts, "\n",
+                                   bk_snag_sentence(&outlook->snags[i], sight->rail->today, arena));
+    return facts;
 }
 
-static told tell(const bk_rail *rail, const bk_rail_costume *costume, const bk_costume_beside *beside,
-                 const bk_costume_stop *stop, bk_arena *arena)
+static const char *costume_facts(const bk_costume_sight *sight, bk_arena *arena)
 {
+    const bk_costume_forecast *outlook = bk_forecast_costume(sight->forecast, sight->costume->record->id);
+    const char *deciders = outlook ? bk_deciders_sentence(sight->forecast, &outlook->days, arena) : NULL;
+    return bk_cell_joined(arena, snag_facts(sight, 0, arena), "\n", deciders ? deciders : "");
+}
+
+static const char *step_facts(const bk_costume_sight *sight, size_t step, bk_arena *arena)
+{
+    const bk_rail *rail = sight->rail;
+    int64_t id = rail->steps[step].id;
+    const char *facts = bk_step_facts(rail, step, arena);
+    if (rail->rows.steps[step].done)
+        return bk_cell_joined(arena, facts, "; ", bk_costume_used_words(sight->beside, id, arena));
+    const bk_planned_step *planned = bk_forecast_step(sight->forecast, id);
+    const bk_costume_forecast *outlook = bk_forecast_costume(sight->forecast, sight->costume->record->id);
+    if (planned && outlook && outlook->days.days_known)
+        facts = bk_cell_joined(arena, bk_planned_sentence(sight->forecast, planned, arena), "; ", facts);
+    return bk_cell_joined(arena, snag_facts(sight, id, arena), "\n", facts);
+}
+
+static told tell(const bk_costume_sight *sight, const bk_costume_stop *stop, bk_arena *arena)
+{
+    const bk_rail *rail = sight->rail;
+    const bk_rail_costume *costume = sight->costume;
+    const bk_costume_beside *beside = sight->beside;
     int64_t piece = stop->piece == BK_NO_INDEX ? 0 : rail->pieces[stop->piece].id;
     int64_t step = stop->step == BK_NO_INDEX ? 0 : rail->steps[stop->step].id;
     const char *notes = bk_costume_notes(beside, costume->record->id, piece, step, rail->today, arena);
     told all = {costume->record->title, costume->record->number, ""};
+    if (stop->family == BK_COSTUMES)
+        all.facts = costume_facts(sight, arena);
     if (stop->family == BK_PIECES) {
         all = (told){rail->pieces[stop->piece].title, rail->pieces[stop->piece].name,
                      bk_piece_more(rail, costume, stop->piece, arena)};
     } else if (stop->step != BK_NO_INDEX) {
         const char *name =
             bk_arena_print(arena, "%s/%s", rail->pieces[stop->piece].name, rail->steps[stop->step].key);
-        all = (told){rail->steps[stop->step].title, name, step_facts(rail, beside, stop->step, arena)};
+        all = (told){rail->steps[stop->step].title, name, step_facts(sight, stop->step, arena)};
     }
     if (stop->family == BK_NEEDS)
         all.facts = bk_arena_print(arena, "needs %s", bk_costume_need_words(beside, stop->need, arena));
@@ -162,11 +215,10 @@ static told tell(const bk_rail *rail, const bk_rail_costume *costume, const bk_c
     return all;
 }
 
-void bk_costume_stop_draw(const bk_paint *paint, const bk_rail *rail, const bk_rail_costume *costume,
-                          const bk_costume_beside *beside, const bk_costume_stop *stop, size_t row,
-                          size_t rows)
+void bk_costume_stop_draw(const bk_paint *paint, const bk_costume_sight *sight, const bk_costume_stop *stop,
+                          size_t row, size_t rows)
 {
-    told all = tell(rail, costume, beside, stop, paint->arena);
+    told all = tell(sight, stop, paint->arena);
     bk_spot spot = bk_paint_row(paint, row);
     spot.width -= bk_paint_right(paint, spot, BK_STYLE_DIM, all.name) + GAP;
     size_t used = bk_paint_whole(paint, spot, rows - 1, BK_STYLE_BOLD, all.title);

@@ -1,13 +1,24 @@
 #include "bodkin/ui/costume_head.h"
 
+#include "bodkin/sheet/forecast_words.h"
 #include "bodkin/ui/rail_detail.h"
 
-enum { NAME_ROW, WEARER_ROW, PROGRESS_ROW, NOTE_ROW, NOTE_ROWS = 2, GAP = 3, SEAM_COLUMNS = 20 };
+enum {
+    NAME_ROW,
+    WEARER_ROW,
+    PROGRESS_ROW,
+    FORECAST_ROW,
+    FORECAST_ROWS = 2,
+    NOTE_ROWS = 2,
+    GAP = 3,
+    SEAM_COLUMNS = 20
+};
 
-static void draw_name(const bk_paint *paint, const bk_rail *rail, const bk_rail_costume *costume, bool chosen)
+static void draw_name(const bk_paint *paint, const bk_rail *rail, const bk_rail_costume *costume,
+                      const bk_costume_forecast *forecast, bool chosen)
 {
     char day[BK_DAY_WORDS_ROOM];
-    bk_urgency urgency = bk_costume_urgency(rail, costume);
+    bk_urgency urgency = bk_urgency_of(rail, costume, forecast);
     bk_spot spot = bk_paint_row(paint, NAME_ROW);
     const char *due = bk_arena_print(paint->arena, "due %s%s%s", bk_day_words(costume->due, rail->today, day),
                                      *bk_urgency_word(urgency) ? ", " : "", bk_urgency_word(urgency));
@@ -32,9 +43,11 @@ static void draw_wearer(const bk_paint *paint, const bk_rail *rail, const bk_rai
         bk_paint_right(paint, spot, BK_STYLE_DIM, rail->production.name);
 }
 
-static void draw_progress(const bk_paint *paint, const bk_rail_costume *costume)
+static void draw_progress(const bk_paint *paint, const bk_rail_costume *costume, const char *reckons)
 {
     bk_spot spot = bk_paint_row(paint, PROGRESS_ROW);
+    if (reckons)
+        spot.width -= bk_paint_right(paint, spot, BK_STYLE_DIM, reckons) + GAP;
     bk_spot seam = {spot.row, spot.column, SEAM_COLUMNS};
     bk_spot words = {spot.row, spot.column + SEAM_COLUMNS + GAP, spot.width - SEAM_COLUMNS - GAP};
     bk_paint_seam(paint, seam, false, bk_rail_seam(costume));
@@ -45,14 +58,24 @@ static void draw_progress(const bk_paint *paint, const bk_rail_costume *costume)
                                  goes_on ? goes_on : ""));
 }
 
+// When it will be ready; returns the rows used.
+static size_t draw_forecast(const bk_paint *paint, const bk_rail *rail, const bk_costume_forecast *forecast)
+{
+    if (!forecast || !forecast->open || !forecast->days.days_known)
+        return 0;
+    return bk_paint_whole(paint, bk_paint_row(paint, FORECAST_ROW), FORECAST_ROWS, BK_STYLE_PLAIN,
+                          bk_costume_forecast_sentence(forecast, rail->today, paint->arena));
+}
+
 size_t bk_costume_head_draw(const bk_paint *paint, const bk_rail *rail, const bk_rail_costume *costume,
                             bk_costume_head head)
 {
-    draw_name(paint, rail, costume, head.chosen);
+    draw_name(paint, rail, costume, head.forecast, head.chosen);
     draw_wearer(paint, rail, costume, head.clock);
-    draw_progress(paint, costume);
-    size_t note = costume->record->note ? bk_paint_whole(paint, bk_paint_row(paint, NOTE_ROW), NOTE_ROWS,
-                                                         BK_STYLE_DIM, costume->record->note)
-                                        : 0;
-    return NOTE_ROW + note + 1;
+    draw_progress(paint, costume, head.reckons);
+    size_t row = FORECAST_ROW + draw_forecast(paint, rail, head.forecast);
+    if (costume->record->note)
+        row +=
+            bk_paint_whole(paint, bk_paint_row(paint, row), NOTE_ROWS, BK_STYLE_DIM, costume->record->note);
+    return row + 1;
 }

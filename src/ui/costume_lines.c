@@ -5,7 +5,7 @@
 
 #include "bodkin/base/list.h"
 #include "bodkin/base/text.h"
-#include "bodkin/sheet/wait_words.h"
+#include "bodkin/ui/forecast_told.h"
 
 enum { FEWEST_BY_COLUMNS = 11, FEWEST_DAY_COLUMNS = 10 };
 
@@ -16,6 +16,8 @@ typedef struct making {
     const bk_rail *rail;
     const bk_rail_costume *costume;
     const bk_costume_beside *beside;
+    const bk_forecast *forecast;
+    const bk_costume_forecast *outlook; // the costume's; NULL: none yet
     size_t columns;
     bool ascii;
     bk_arena *arena;
@@ -69,7 +71,8 @@ static void add_wait(making *made, const bk_wait *wait)
 {
     bk_costume_line line = {
         .kind = BK_LINE_WAIT, .piece = wait->piece, .step = wait->step, .acts = wait->acts};
-    add_text(made, line, bk_wait_sentence(made->rail, wait, made->arena));
+    const char *sentence = bk_wait_sentence(made->rail, wait, made->arena);
+    add_text(made, line, bk_wait_wanted(made->rail, made->outlook, wait, sentence, made->arena));
     made->wait++;
 }
 
@@ -94,7 +97,10 @@ static void add_need(making *made, size_t piece, size_t step, size_t need)
                                      .piece = piece,
                                      .step = step,
                                      .need = need});
-    add_text(made, line, need_text(made, step, need));
+    const char *text = need_text(made, step, need);
+    if (waits)
+        text = bk_wait_wanted(made->rail, made->outlook, wait, text, made->arena);
+    add_text(made, line, text);
     made->wait += waits;
 }
 
@@ -159,7 +165,24 @@ static size_t wider(size_t width, const char *text)
 typedef struct wanted {
     size_t done_title, open_title, day, by, can_wait;
     size_t open_told; // with the title of an open step, that it can wait
+    bool planned;     // some open step is
 } wanted;
+
+// A step that is done, or is planned, has a day and who does it.
+static void want_day_and_who(const making *made, size_t step, wanted *all)
+{
+    char day[BK_DAY_WORDS_ROOM];
+    const bk_step *record = &made->rail->steps[step];
+    const bk_planned_step *planned = bk_forecast_step(made->forecast, record->id);
+    if (record->done_on != BK_NO_DAY)
+        all->day = wider(all->day, bk_day_words(record->done_on, made->rail->today, day));
+    all->by = wider(all->by, record->done_by);
+    if (!planned || planned->begin.day == BK_NO_DAY)
+        return;
+    all->planned = true;
+    all->day = wider(all->day, bk_day_words(planned->begin.day, made->rail->today, day));
+    all->by = wider(all->by, bk_planned_who(made->forecast, planned, made->arena));
+}
 
 static wanted wanted_widths(const making *made, const bk_costume_lines *lines)
 {
@@ -167,14 +190,11 @@ static wanted wanted_widths(const making *made, const bk_costume_lines *lines)
     for (size_t i = 0; i < lines->count; i++) {
         if (lines->items[i].kind != BK_LINE_STEP)
             continue;
-        char day[BK_DAY_WORDS_ROOM];
         const bk_step *step = &made->rail->steps[lines->items[i].step];
         bool done = made->rail->rows.steps[lines->items[i].step].done;
         size_t *title = done ? &all.done_title : &all.open_title;
         *title = wider(*title, step->title);
-        if (step->done_on != BK_NO_DAY)
-            all.day = wider(all.day, bk_day_words(step->done_on, made->rail->today, day));
-        all.by = wider(all.by, step->done_by);
+        want_day_and_who(made, lines->items[i].step, &all);
         size_t can_wait = !done && step->can_wait == 1 ? BK_LINE_GAP + BK_LINE_CAN_WAIT_COLUMNS : 0;
         all.can_wait = can_wait > 0 ? can_wait : all.can_wait;
         if (!done && bk_text_columns(step->title) + can_wait > all.open_told)
@@ -197,12 +217,18 @@ static void share_width(const making *made, bk_costume_lines *lines)
     wanted all = wanted_widths(made, lines);
     size_t open_room = made->columns - BEFORE - BEHIND;
     size_t room = open_room - BK_LINE_GAP - all.day - 1;
-    size_t title = all.done_title > all.open_title ? all.done_title : all.open_title;
+    size_t open_title = all.planned ? all.open_told : all.open_title;
+    size_t title = all.done_title > open_title ? all.done_title : open_title;
     size_t most_by = title + FEWEST_BY_COLUMNS < room ? room - title : FEWEST_BY_COLUMNS;
     lines->day_width = all.day;
     lines->by_width = least(all.by, most_by);
     lines->title_width = least(title, room - lines->by_width);
-    lines->wait_within = all.open_title > open_room - all.can_wait;
+    lines->planned = all.planned;
+    lines->wait_within = all.planned || all.open_title > open_room - all.can_wait;
+    if (all.planned) {
+        lines->open_width = lines->title_width;
+        return;
+    }
     lines->open_width = least(lines->wait_within ? all.open_told : all.open_title, open_room);
     if (lines->open_width < lines->title_width)
         lines->open_width = lines->title_width;
@@ -215,12 +241,14 @@ static void *kept(bk_arena *arena, const void *items, size_t size)
 }
 
 bk_costume_lines bk_costume_lines_make(const bk_rail *rail, const bk_rail_costume *costume,
-                                       const bk_costume_beside *beside, size_t columns, bool ascii,
-                                       bk_arena *arena)
+                                       const bk_costume_beside *beside, const bk_forecast *forecast,
+                                       size_t columns, bool ascii, bk_arena *arena)
 {
     making made = {.rail = rail,
                    .costume = costume,
                    .beside = beside,
+                   .forecast = forecast,
+                   .outlook = bk_forecast_costume(forecast, costume->record->id),
                    .columns = columns,
                    .ascii = ascii,
                    .arena = arena};

@@ -47,8 +47,9 @@ static void make_lines(bk_screen *screen, const bk_rail_costume *costume, size_t
     bk_costume_view *view = screen->self;
     bk_arena_reset(view->arena);
     view->columns = columns;
-    view->lines = bk_costume_lines_make(screen->wall->rail, costume, &view->beside, columns,
-                                        screen->wall->ascii, view->arena);
+    view->lines =
+        bk_costume_lines_make(screen->wall->rail, costume, &view->beside, bk_wall_forecast(screen->wall),
+                              columns, screen->wall->ascii, view->arena);
     bk_costume_find_chosen(screen);
 }
 
@@ -141,14 +142,14 @@ static void place_cursor(const bk_screen *screen, const bk_paint *paint, size_t 
     bk_costume_remember_chosen(screen);
 }
 
-static void draw_lines(const bk_screen *screen, const bk_paint *paint, const bk_rail_costume *costume,
+static void draw_lines(const bk_screen *screen, const bk_paint *paint, const bk_costume_sight *sight,
                        size_t row)
 {
     const bk_costume_view *view = screen->self;
     size_t chosen = bk_costume_stop_chosen(screen)->line;
     size_t end = view->place.top + view->place.seen;
     for (size_t i = view->place.top; i < view->lines.count && i < end; i++, row++)
-        bk_costume_line_draw(paint, screen->wall->rail, costume, &view->lines, i, row, i == chosen);
+        bk_costume_line_draw(paint, sight, &view->lines, i, row, i == chosen);
 }
 
 static void draw_costume(bk_screen *screen, const bk_paint *paint)
@@ -156,20 +157,22 @@ static void draw_costume(bk_screen *screen, const bk_paint *paint)
     bk_costume_view *view = screen->self;
     const bk_rail *rail = screen->wall->rail;
     const bk_rail_costume *costume = bk_costume_shown(screen);
+    const bk_costume_sight sight = {rail, costume, &view->beside, bk_wall_forecast(screen->wall)};
     if (view->columns != paint->columns)
         make_lines(screen, costume, paint->columns);
     follow_tick(screen);
     bk_term_cursor(0, 0, false);
-    bk_costume_head head = {view->place.at == 0, bk_clock_line_words(&view->clock, paint->arena)};
+    bk_costume_head head = {view->place.at == 0, bk_clock_line_words(&view->clock, paint->arena),
+                            bk_forecast_costume(sight.forecast, costume->record->id),
+                            bk_reckoning_words(screen->wall->reckoning, paint->arena)};
     size_t row = bk_costume_head_draw(paint, rail, costume, head);
     place_cursor(screen, paint, row);
-    draw_lines(screen, paint, costume, row);
+    draw_lines(screen, paint, &sight, row);
     size_t below = detail_rows(paint), below_row = paint->rows - 1 - below;
     if (view->tick.asked)
         bk_tick_line_draw(paint, &view->tick, rail, NULL, below_row, below);
     else
-        bk_costume_stop_draw(paint, rail, costume, &view->beside, bk_costume_stop_chosen(screen), below_row,
-                             below);
+        bk_costume_stop_draw(paint, &sight, bk_costume_stop_chosen(screen), below_row, below);
 }
 
 static size_t draw_bottom(bk_screen *screen, const bk_paint *paint, bk_spot spot)
@@ -272,6 +275,8 @@ static const bk_key_row rows[] = {
     {TYPED("b"), .bottom = "book", .help = "book a fitting", .act = bk_costume_book, .matters = on_costume},
     {TYPED("j"), .bottom = "note", .help = "jot a note about the step, the piece or the costume",
      .act = bk_costume_note, .matters = noted},
+    {TYPED("d"), .bottom = "what decides", .spare = true, .help = "what decides the day it is finished",
+     .act = bk_costume_chain, .matters = on_costume},
     {TYPED("-"), .bottom = "take away", .help = "take away what is under the cursor; it asks first",
      .act = bk_costume_take_away, .matters = on_need},
     {.name = BK_KEY_TYPED,
@@ -306,6 +311,8 @@ static const bk_key_table tables[] = {
 };
 
 static const bk_meaning meanings[] = {
+    {"day and name",
+     "of a done step when it was done and by whom, of an open one when it is planned and who does it"},
     {"done", "the step is done, or a fitting of it fits"},
     {"next", "every step it comes after is done: it can be begun unless it waits"},
     {"fits", "done because its fitting fits"},

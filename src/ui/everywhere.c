@@ -1,5 +1,6 @@
 #include "bodkin/store/daybook.h"
 #include "bodkin/ui/acts.h"
+#include "bodkin/ui/bench_screen.h"
 #include "bodkin/ui/cast_screen.h"
 #include "bodkin/ui/dates_screen.h"
 #include "bodkin/ui/daybook_screen.h"
@@ -10,6 +11,7 @@
 #include "bodkin/ui/notes_screen.h"
 #include "bodkin/ui/rail_screen.h"
 #include "bodkin/ui/stack.h"
+#include "bodkin/ui/who_when_screen.h"
 #include "bodkin/ui/works_screen.h"
 
 // The keys that mean the same on every screen.
@@ -44,6 +46,8 @@ typedef struct place {
 
 typedef enum place_name {
     PLACE_RAIL,
+    PLACE_BENCH,
+    PLACE_WHO_WHEN,
     PLACE_CAST,
     PLACE_FITTINGS,
     PLACE_MATERIALS,
@@ -56,6 +60,8 @@ typedef enum place_name {
 
 static const place places[] = {
     [PLACE_RAIL] = {&bk_rail_screen, bk_rail_screen_new, true},
+    [PLACE_BENCH] = {&bk_bench_screen, bk_bench_screen_new, false},
+    [PLACE_WHO_WHEN] = {&bk_who_when_screen, bk_who_when_screen_new, false},
     [PLACE_CAST] = {&bk_cast_screen, bk_cast_screen_new, true},
     [PLACE_FITTINGS] = {&bk_fittings_screen, bk_fittings_screen_new, true},
     [PLACE_MATERIALS] = {&bk_materials_screen, bk_materials_screen_new, false},
@@ -93,6 +99,9 @@ static const bk_key_row rows[] = {
     {TYPED("P"), .help = "Productions: all of this workroom", .act = go_to_productions},
     {TYPED("R"), .help = "Rail: the costumes of the production that is open", .act = go,
      .argument = PLACE_RAIL},
+    {TYPED("B"), .help = "Bench: what one person can do now, best first", .act = go, .argument = PLACE_BENCH},
+    {TYPED("W"), .help = "Who and When: the days to opening, and who does what on them", .act = go,
+     .argument = PLACE_WHO_WHEN},
     {TYPED("C"), .help = "Cast: performers, their measures, roles", .act = go, .argument = PLACE_CAST},
     {TYPED("F"), .help = "Fittings: whom to call, who comes when, what came of it", .act = go,
      .argument = PLACE_FITTINGS},
@@ -101,7 +110,8 @@ static const bk_key_row rows[] = {
     {TYPED("N"), .help = "Notes: from rehearsals, fittings, the parade", .act = go, .argument = PLACE_NOTES},
     {TYPED("O"), .help = "Orders of work: lists of steps, ready and your own", .act = go,
      .argument = PLACE_WORKS},
-    {TYPED("H"), .help = "Hands: people, their hours, who is away", .act = go, .argument = PLACE_HANDS},
+    {TYPED("H"), .help = "Hands: people, their hours, who is away, equipment", .act = go,
+     .argument = PLACE_HANDS},
     {TYPED("T"), .help = "Dates: the timetable of the production", .act = go, .argument = PLACE_DATES},
     {TYPED("D"), .help = "Daybook: every change, and the way to undo it", .act = go,
      .argument = PLACE_DAYBOOK},

@@ -19,6 +19,7 @@ const bk_form_kind *bk_form_of(bk_family family)
         [BK_FITTINGS] = &bk_fitting_form,
         [BK_WORKS] = &bk_work_form,
         [BK_WORK_STEPS] = &bk_work_step_form,
+        [BK_EQUIPMENT] = &bk_equipment_form,
         [BK_NOTES] = &bk_note_form,
     };
     return family < BK_FAMILIES ? forms[family] : NULL;

@@ -2,7 +2,7 @@
 #include "bodkin/ui/form_suggest.h"
 #include "bodkin/ui/forms.h"
 
-// Those who work, those who perform, and when they are away.
+// Those who work, those who perform, when they are away, and what those who work share.
 
 #define HOURS(day, name) \
     { \
@@ -50,7 +50,20 @@ static const bk_form_field performer_fields[] = {
      .whole = true},
 };
 
+static const bk_form_field equipment_fields[] = {
+    {.column = "equipment",
+     .label = "equipment",
+     .help = "what is shared: the cutting table, the machines ..."},
+    {.column = "kinds",
+     .label = "kinds of step",
+     .help = "each occupies one of it while it is worked on; with ; between them",
+     .choices = bk_choose_kinds},
+    {.column = "count", .label = "how many", .help = "how many there are; empty: one"},
+};
+
 const bk_form_kind bk_person_form = BK_RECORD_FORM("Person", BK_SHEET_PEOPLE, BK_PEOPLE, person_fields);
 const bk_form_kind bk_away_form = BK_RECORD_FORM("Absence", BK_SHEET_AWAY, BK_AWAYS, away_fields);
 const bk_form_kind bk_performer_form =
     BK_RECORD_FORM("Performer", BK_SHEET_PERFORMERS, BK_PERFORMERS, performer_fields);
+const bk_form_kind bk_equipment_form =
+    BK_RECORD_FORM("Equipment", BK_SHEET_EQUIPMENT, BK_EQUIPMENT, equipment_fields);

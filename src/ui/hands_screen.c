@@ -4,6 +4,8 @@
 #include "bodkin/sheet/columns.h"
 #include "bodkin/ui/cells.h"
 #include "bodkin/ui/ledger.h"
+#include "bodkin/ui/minutes_taken_screen.h"
+#include "bodkin/ui/stack.h"
 #include "bodkin/work/hands_week.h"
 
 enum { DETAIL_ROWS = 4, NOBODY_YET = -1 };
@@ -11,7 +13,7 @@ enum { DETAIL_ROWS = 4, NOBODY_YET = -1 };
 enum cell { NAME, WHAT, WEEK, WHEN, CELLS };
 
 static const bk_list_column columns[CELLS] = {
-    [NAME] = {.head = "Who", .least = 14, .most = 26, .gap = 2},
+    [NAME] = {.head = "Who or what", .least = 14, .most = 26, .gap = 2},
     [WHAT] = {.head = "Skills, or why away", .least = 20, .most = 60, .gap = 2},
     [WEEK] = {.head = "This week", .least = 9, .most = 10, .gap = 2, .right = true},
     [WHEN] = {.head = "When", .least = 24, .most = 34},
@@ -96,6 +98,28 @@ static void add_away(const bk_wall *wall, bk_ledger *ledger, const bk_away *away
     bk_ledger_add(ledger, &line);
 }
 
+static const char *shared_words(const bk_equipment *equipment, long long count, bk_arena *arena)
+{
+    const char *kinds = bk_cell_list(equipment->kinds, arena);
+    const char *there = count == 1 ? "is one" : bk_arena_print(arena, "are %lld", count);
+    return bk_arena_print(arena, "%s: %s\nThere %s; a step of such a kind occupies %s while it is worked on.",
+                          equipment->name, kinds, there, count == 1 ? "it" : "one of them");
+}
+
+static void add_equipment(bk_ledger *ledger, const bk_equipment *equipment)
+{
+    bk_arena *arena = ledger->arena;
+    long long count = equipment->count == BK_NOT_KNOWN ? 1 : equipment->count;
+    const char *many = count == 1 ? "one" : bk_arena_print(arena, "%lld of them", count);
+    const bk_ledger_line line = {
+        .id = equipment->id,
+        .family = BK_EQUIPMENT,
+        .cells = {[NAME] = equipment->name, [WHAT] = bk_cell_list(equipment->kinds, arena), [WEEK] = many},
+        .detail = shared_words(equipment, count, arena),
+    };
+    bk_ledger_add(ledger, &line);
+}
+
 static void add_heading(bk_ledger *ledger, const char *text)
 {
     const bk_ledger_line line = {.cells = {text}};
@@ -103,19 +127,33 @@ static void add_heading(bk_ledger *ledger, const char *text)
 }
 
 // Where a group is empty, a line stands for it, so that the cursor can go there.
-static void add_nobody(bk_ledger *ledger, bk_family family, const char *text)
+static const bk_ledger_line empty_groups[] = {
+    {.id = NOBODY_YET,
+     .family = BK_PEOPLE,
+     .cells = {[NAME] = "nobody yet"},
+     .style = BK_STYLE_DIM,
+     .detail =
+         "+ enters somebody who makes costumes here: yourself first, with all you can do. As soon as one "
+         "person stands here, a step that nobody here can do is held."},
+    {.id = NOBODY_YET,
+     .family = BK_AWAYS,
+     .cells = {[NAME] = "nobody"},
+     .style = BK_STYLE_DIM,
+     .detail = "+ enters who is away and when, people and performers."},
+    {.id = NOBODY_YET,
+     .family = BK_EQUIPMENT,
+     .cells = {[NAME] = "none yet"},
+     .style = BK_STYLE_DIM,
+     .detail =
+         "+ enters what people here share: the cutting table, the machines, the dye room. Where none stands "
+         "here, there is enough for all at once."},
+};
+
+static void add_empty(bk_ledger *ledger, bk_family family)
 {
-    const bk_ledger_line line = {
-        .id = NOBODY_YET,
-        .family = family,
-        .cells = {[NAME] = text},
-        .style = BK_STYLE_DIM,
-        .detail = family == BK_PEOPLE
-                      ? "+ enters somebody who makes costumes here: yourself first, with all you can do. "
-                        "As soon as one person stands here, a step that nobody here can "
-                        "do is held."
-                      : "+ enters who is away and when, people and performers."};
-    bk_ledger_add(ledger, &line);
+    for (size_t i = 0; i < sizeof empty_groups / sizeof *empty_groups; i++)
+        if (empty_groups[i].family == family)
+            bk_ledger_add(ledger, &empty_groups[i]);
 }
 
 static bk_status fill(bk_screen *screen, bk_ledger *ledger, bk_error *error)
@@ -134,12 +172,17 @@ static bk_status fill(bk_screen *screen, bk_ledger *ledger, bk_error *error)
     for (size_t i = 0; i < week.person_count; i++)
         add_person(wall, ledger, &week.people[i]);
     if (week.person_count == 0)
-        add_nobody(ledger, BK_PEOPLE, "nobody yet");
+        add_empty(ledger, BK_PEOPLE);
     add_heading(ledger, "Away");
     for (size_t i = 0; i < week.away_count; i++)
         add_away(wall, ledger, &week.aways[i]);
     if (week.away_count == 0)
-        add_nobody(ledger, BK_AWAYS, "nobody");
+        add_empty(ledger, BK_AWAYS);
+    add_heading(ledger, "Equipment");
+    for (size_t i = 0; i < week.equipment_count; i++)
+        add_equipment(ledger, &week.equipment[i]);
+    if (week.equipment_count == 0)
+        add_empty(ledger, BK_EQUIPMENT);
     return BK_OK;
 }
 
@@ -148,6 +191,7 @@ static const bk_ledger_kind ledger_kind = {
     .column_count = CELLS,
     .fill = fill,
     .family = BK_PEOPLE,
+    .moves = true,
     .detail_rows = DETAIL_ROWS,
 };
 
@@ -172,10 +216,16 @@ static void add_absence(bk_screen *screen, const bk_key_row *row)
     bk_away away;
     const bk_ledger_line *chosen = bk_ledger_chosen(screen);
     bk_sheet_clear(&bk_sheets[BK_SHEET_AWAY], &away);
-    if (chosen && chosen->id > 0)
+    if (chosen && chosen->id > 0 && chosen->family != BK_EQUIPMENT)
         away.who = chosen->cells[NAME];
     const bk_form_start start = {.record = &away, .first = away.who ? "from" : NULL};
     bk_form_open(screen, bk_form_of(BK_AWAYS), &start);
+}
+
+static void show_taken(bk_screen *screen, const bk_key_row *row)
+{
+    (void)row;
+    bk_stack_push(screen->stack, &bk_minutes_taken_screen, bk_minutes_taken_screen_new());
 }
 
 static const bk_key_row rows[] = {
@@ -183,7 +233,7 @@ static const bk_key_row rows[] = {
      .typed = "+",
      .written = "+",
      .bottom = "new",
-     .help = "add one to the group under the cursor: a person, or an absence",
+     .help = "add one to the group under the cursor: a person, an absence, or equipment",
      .act = add_to_group},
     {.name = BK_KEY_TYPED,
      .typed = "a",
@@ -191,7 +241,21 @@ static const bk_key_row rows[] = {
      .bottom = "away",
      .help = "enter when somebody is away; the person under the cursor is offered",
      .act = add_absence},
+    {.name = BK_KEY_TYPED,
+     .typed = "r",
+     .written = "r",
+     .bottom = "minutes taken",
+     .spare = true,
+     .help = "the workroom's record: minutes taken against minutes guessed",
+     .act = show_taken},
     BK_LEDGER_CHANGE_ROWS,
+    {.name = BK_KEY_TYPED,
+     .typed = "[",
+     .written = "[ ]",
+     .help = "move equipment earlier or later in its list",
+     .act = bk_ledger_shift,
+     .argument = -1},
+    {.name = BK_KEY_TYPED, .typed = "]", .act = bk_ledger_shift, .argument = 1},
     BK_LEDGER_ROWS,
 };
 
@@ -199,10 +263,13 @@ static const bk_key_table tables[] = {{.rows = rows, .count = sizeof rows / size
                                       BK_LEDGER_TYPING_TABLE};
 
 static const bk_meaning meanings[] = {
-    {"this week", "hours from Monday to Sunday, absences taken off; of an absence, its days"},
+    {"this week", "hours from Monday to Sunday, absences taken off; of an absence, its days; of equipment, "
+                  "how many there are"},
     {"skills",
      "the kinds of step that somebody can do; a step of a kind that nobody listed can do, with hours before "
      "its costume is due, is held: so list yourself too"},
+    {"equipment", "what people share; a step of one of its kinds occupies one while it is worked on, so that "
+                  "others wait for it"},
 };
 
 const bk_screen_kind bk_hands_screen = {

@@ -206,8 +206,9 @@ static void draw_empty(const bk_paint *paint, const bk_ledger *ledger, size_t ro
     bk_term_cursor(row, 0, false);
 }
 
-static size_t detail_rows(const bk_ledger *ledger, const bk_paint *paint)
+size_t bk_ledger_detail_rows(const bk_screen *screen, const bk_paint *paint)
 {
+    const bk_ledger *ledger = bk_ledger_of(screen);
     size_t rows = paint->rows / DETAIL_SHARE;
     rows = rows < MOST_DETAIL_ROWS ? rows : MOST_DETAIL_ROWS;
     if (ledger->kind->detail_rows == 0)
@@ -228,7 +229,7 @@ void bk_ledger_draw(bk_screen *screen, const bk_paint *paint)
     bk_ledger *ledger = bk_ledger_of(screen);
     layout shown = lay_out(ledger, bk_paint_row(paint, 0).width);
     size_t heads_row = ledger->summary ? HEADS_ROW + 1 : HEADS_ROW;
-    size_t detail = detail_rows(ledger, paint);
+    size_t detail = bk_ledger_detail_rows(screen, paint);
     size_t below = 1 + (detail > 0 ? detail + 1 : 1);
     bk_cursor_fit(&ledger->cursor, ledger->shown_count, paint->rows - heads_row - 1 - below);
     show_heading_above(ledger);

@@ -7,6 +7,7 @@ enum {
     FEWEST_ROWS = 24,
     FEWEST_COLUMNS = 80,
     LOOK_MILLISECONDS = 500,
+    LISTEN_MILLISECONDS = 30, // while something is reckoned
     MILLISECONDS = 1000,      // in a second
     NANOSECONDS = 1000 * 1000 // in a millisecond
 };
@@ -67,7 +68,7 @@ static void paint(loop *run)
     run->painted = true;
 }
 
-// A picture is shown and no key is there: whoever listens may look at the screen now.
+// A picture is shown, nothing is reckoned and no key is there: whoever listens may look at the screen now.
 static void tell_idle(const loop *run)
 {
     if (run->idle_fd >= 0 && write(run->idle_fd, ".", 1) < 0)
@@ -115,6 +116,15 @@ static bool take_keys(loop *run, bool *any)
 
 // ------------------------------------------------------------------------------------------------- the store
 
+// The screens read anew. What was saved by the last key they have found by now, and must not go back to.
+static bk_status read_screens(loop *run, bk_error *error)
+{
+    run->painted = false;
+    run->stack->wall->saved_id = 0;
+    bk_stack_stale(run->stack);
+    return bk_stack_read(run->stack, error);
+}
+
 // Reads anew where the store or the day has changed. Trouble is said on the bottom line and what was read before stays; it
 // is tried again at the next look.
 static void look(loop *run)
@@ -129,9 +139,7 @@ static void look(loop *run)
         status = bk_wall_read(wall, &error);
         if (!status) {
             run->unread = false;
-            run->painted = false;
-            bk_stack_stale(run->stack);
-            status = bk_stack_read(run->stack, &error);
+            status = read_screens(run, &error);
         }
     }
     if (status) {
@@ -141,6 +149,30 @@ static void look(loop *run)
     bk_screen *top = bk_stack_top(run->stack);
     if (!status && top->kind->moves && top->kind->moves(top))
         run->painted = false;
+}
+
+// Shows what was reckoned meanwhile.
+static void listen(loop *run)
+{
+    bk_error error;
+    bool answered = false;
+    if (bk_wall_listen(run->stack->wall, &answered))
+        run->painted = false;
+    if (answered && read_screens(run, &error))
+        bk_wall_say(run->stack->wall, "%s", error.text);
+}
+
+// Takes what was reckoned, and where that is nothing to show waits for a key and looks at the store.
+static void wait_and_look(loop *run)
+{
+    bool busy = bk_wall_busy(run->stack->wall);
+    if (busy)
+        listen(run);
+    if (!run->painted)
+        return;
+    bk_term_wait(busy ? LISTEN_MILLISECONDS : LOOK_MILLISECONDS);
+    if (milliseconds_now() - run->looked_at >= LOOK_MILLISECONDS)
+        look(run);
 }
 
 bk_status bk_loop_run(bk_stack *stack, int idle_fd, bk_error *error)
@@ -157,12 +189,11 @@ bk_status bk_loop_run(bk_stack *stack, int idle_fd, bk_error *error)
             status = bk_fail(error, BK_REFUSED, "The terminal is gone.");
         if (status || any)
             continue;
-        if (!told)
+        if (!told && !bk_wall_busy(stack->wall)) {
             tell_idle(&run);
-        told = true;
-        bk_term_wait(LOOK_MILLISECONDS);
-        if (milliseconds_now() - run.looked_at >= LOOK_MILLISECONDS)
-            look(&run);
+            told = true;
+        }
+        wait_and_look(&run);
     }
     bk_arena_free(run.arena);
     return status;

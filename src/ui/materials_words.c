@@ -51,7 +51,7 @@ int bk_material_style(const bk_material_line *material, bk_day today)
     return late ? BK_STYLE_LATE : BK_STYLE_TIGHT;
 }
 
-const char *bk_costs_words(const bk_cost *costs, size_t count, bk_arena *arena)
+const char *bk_costs_words(const bk_money_sum *costs, size_t count, bk_arena *arena)
 {
     const char *all = NULL;
     for (size_t i = 0; i < count; i++) {

@@ -3,7 +3,7 @@
 #include <string.h>
 
 #include "bodkin/base/text.h"
-#include "bodkin/sheet/wait_words.h"
+#include "bodkin/sheet/forecast_words.h"
 
 // ------------------------------------------------------------------------------------------- what is typed
 
@@ -68,20 +68,28 @@ static const char *text_or_none(const char *text)
     return text ? text : "";
 }
 
+typedef struct hanging {
+    const bk_rail *rail;
+    const bk_forecast *forecast;
+} hanging;
+
 static const char *costume_text(const void *context, size_t index, bk_arena *arena)
 {
-    const bk_rail *rail = context;
+    const hanging *all = context;
+    const bk_rail *rail = all->rail;
     const bk_rail_costume *costume = &rail->costumes[index];
+    const bk_costume_forecast *forecast = bk_forecast_costume(all->forecast, costume->record->id);
     return bk_arena_print(arena, "%s\n%s\n%s\n%s\n%s\n%s\n%s", text_or_none(costume->record->number),
                           text_or_none(costume->role), text_or_none(costume->performer),
                           text_or_none(costume->record->title), bk_state_word(costume->reckoned->state),
-                          bk_urgency_word(bk_costume_urgency(rail, costume)),
+                          bk_urgency_word(bk_urgency_of(rail, costume, forecast)),
                           bk_costume_waits_brief(rail, costume, SIZE_MAX, arena));
 }
 
-bk_findable *bk_findable_new(const bk_rail *rail)
+bk_findable *bk_findable_new(const bk_rail *rail, const bk_forecast *forecast)
 {
-    return bk_findable_of(rail->costume_count, costume_text, rail);
+    const hanging all = {rail, forecast};
+    return bk_findable_of(rail->costume_count, costume_text, &all);
 }
 
 void bk_findable_free(bk_findable *findable)

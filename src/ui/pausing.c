@@ -32,7 +32,7 @@ void bk_pausing_begin(void)
     sigaddset(&held_back, SIGTSTP);
     sigaddset(&held_back, SIGCONT);
     sigaddset(&held_back, SIGWINCH);
-    sigprocmask(SIG_BLOCK, &held_back, &signals.mask_before);
+    pthread_sigmask(SIG_BLOCK, &held_back, &signals.mask_before);
     signals.mask_waiting = signals.mask_before;
     sigdelset(&signals.mask_waiting, SIGTSTP);
     sigdelset(&signals.mask_waiting, SIGCONT);
@@ -47,7 +47,7 @@ void bk_pausing_end(void)
 {
     sigaction(SIGTSTP, &signals.stop_before, NULL);
     sigaction(SIGCONT, &signals.continue_before, NULL);
-    sigprocmask(SIG_SETMASK, &signals.mask_before, NULL);
+    pthread_sigmask(SIG_SETMASK, &signals.mask_before, NULL);
 }
 
 const sigset_t *bk_pausing_mask(void)
@@ -76,8 +76,8 @@ void bk_pausing_now(void)
     sigaddset(&stop, SIGTSTP);
     sigaction(SIGTSTP, &usual, &ours);
     raise(SIGTSTP);
-    sigprocmask(SIG_UNBLOCK, &stop, &before);
-    sigprocmask(SIG_SETMASK, &before, NULL);
+    pthread_sigmask(SIG_UNBLOCK, &stop, &before);
+    pthread_sigmask(SIG_SETMASK, &before, NULL);
     sigaction(SIGTSTP, &ours, NULL);
     drop_continue();
     stop_asked = 0;

@@ -1,8 +1,9 @@
 #include "bodkin/ui/rail_detail.h"
 
-#include "bodkin/base/text.h"
-
 #include <stdlib.h>
+
+#include "bodkin/base/text.h"
+#include "bodkin/ui/forecast_told.h"
 
 enum { GAP = 2 };
 
@@ -103,31 +104,69 @@ static const char *unlisted_words(const bk_rail *rail, const bk_rail_costume *co
 
 static void tell(sentences *told, const char *text)
 {
-    if (text && told->count < SENTENCES_MOST)
+    if (text && told->count < SENTENCES_MOST && !said(told, text))
         told->items[told->count++] = text;
 }
 
+// What stands in the way of a forecast so that nothing else helps; all other snags are told by waits or words too.
+static const bool is_grave[BK_SNAGS] = {
+    [BK_SNAG_NO_SKILL] = true,
+    [BK_SNAG_NO_HOURS] = true,
+    [BK_SNAG_AWAY] = true,
+};
+
+static void tell_snags(const bk_forecast *forecast, const bk_costume_forecast *outlook, bool grave,
+                       bk_arena *arena, sentences *told)
+{
+    for (size_t i = 0; outlook && i < outlook->snag_count; i++)
+        if (is_grave[outlook->snags[i].kind] == grave)
+            tell(told, bk_snag_sentence(&outlook->snags[i], forecast->today, arena));
+    if (!grave && outlook && outlook->open && forecast->room_snag.kind != BK_SNAGS)
+        tell(told, bk_snag_sentence(&forecast->room_snag, forecast->today, arena));
+}
+
+// When it will be ready; where that is not known the snags say why.
+static void tell_days(const bk_forecast *forecast, const bk_costume_forecast *outlook, bk_arena *arena,
+                      sentences *told)
+{
+    if (outlook && outlook->days.days_known)
+        tell(told, bk_costume_forecast_sentence(outlook, forecast->today, arena));
+}
+
+// Whether a snag says the same, and what to do.
+static bool told_as_snag(const bk_rail *rail, const bk_costume_forecast *outlook, const bk_wait *wait)
+{
+    for (size_t i = 0; outlook && wait->on == BK_WAIT_PEOPLE && i < outlook->snag_count; i++) {
+        const bk_snag *snag = &outlook->snags[i];
+        if ((snag->kind == BK_SNAG_NO_SKILL || snag->kind == BK_SNAG_NO_HOURS) &&
+            snag->step_id == rail->steps[wait->step].id)
+            return true;
+    }
+    return false;
+}
+
 // Each sentence once, those where somebody must act first.
-static void gather(const bk_rail *rail, const bk_rail_costume *costume, bk_arena *arena, sentences *told)
+static void gather(const bk_rail *rail, const bk_rail_costume *costume, const bk_costume_forecast *outlook,
+                   bk_arena *arena, sentences *told)
 {
     for (int turn = 1; turn >= 0; turn--)
         for (size_t i = 0; i < costume->reckoned->wait_count; i++) {
             const bk_wait *wait = &costume->reckoned->waits[i];
-            if (wait->acts != (turn == 1))
+            if (wait->acts != (turn == 1) || told_as_snag(rail, outlook, wait))
                 continue;
             if (told->count == SENTENCES_MOST) {
                 told->unsaid++;
                 continue;
             }
-            const char *sentence = bk_wait_of_piece(rail, wait, arena);
-            if (!said(told, sentence))
-                told->items[told->count++] = sentence;
+            tell(told, bk_wait_wanted(rail, outlook, wait, bk_wait_of_piece(rail, wait, arena), arena));
         }
 }
 
-// As many as there is room for; the last row says how many more there are.
+// As many as there is room for; the last row says how many more there are. Where room is short, the first takes no more than its part.
 static void draw_sentences(const bk_paint *paint, const sentences *told, bk_spot spot, size_t rows)
 {
+    enum { SHORT_ROWS = 6, SHORT_PART = 2 };
+    bool is_short = rows < SHORT_ROWS;
     for (size_t i = 0; i < told->count && rows > 0; i++) {
         bool last = i + 1 == told->count;
         if (!last && i > 0 && rows == 1) {
@@ -137,6 +176,8 @@ static void draw_sentences(const bk_paint *paint, const sentences *told, bk_spot
             return;
         }
         size_t room = last ? rows : rows > 1 ? rows - 1 : 1;
+        if (i == 0 && !last && is_short && room > SHORT_PART)
+            room = SHORT_PART;
         size_t used = bk_paint_whole(paint, spot, room, BK_STYLE_PLAIN, told->items[i]);
         spot.row += used;
         rows -= used;
@@ -146,9 +187,9 @@ static void draw_sentences(const bk_paint *paint, const sentences *told, bk_spot
 // ---------------------------------------------------------------------------------------------- the costume
 
 static void draw_name(const bk_paint *paint, const bk_rail *rail, const bk_rail_costume *costume,
-                      bk_spot spot)
+                      const bk_costume_forecast *outlook, bk_spot spot)
 {
-    bk_urgency urgency = bk_costume_urgency(rail, costume);
+    bk_urgency urgency = bk_urgency_of(rail, costume, outlook);
     const char *goes_on = bk_costume_goes_on(costume);
     const char *word = bk_urgency_word(urgency);
     const char *state = bk_arena_print(paint->arena, "%s%s%s%s%s", bk_state_word(costume->reckoned->state),
@@ -160,20 +201,29 @@ static void draw_name(const bk_paint *paint, const bk_rail *rail, const bk_rail_
     bk_paint_text(paint, spot, BK_STYLE_BOLD, costume->record->title);
 }
 
-void bk_rail_draw_detail(const bk_paint *paint, const bk_rail *rail, const bk_rail_costume *costume,
+void bk_rail_draw_detail(const bk_paint *paint, const bk_wall *wall, const bk_rail_costume *costume,
                          size_t row, size_t rows)
 {
     enum { NAME_ROWS = 2 };
     sentences told = {0};
+    const bk_rail *rail = wall->rail;
+    const bk_forecast *forecast = bk_wall_forecast(wall);
+    const bk_costume_forecast *outlook = bk_forecast_costume(forecast, costume->record->id);
     bk_spot spot = bk_paint_row(paint, row);
-    draw_name(paint, rail, costume, spot);
+    draw_name(paint, rail, costume, outlook, spot);
     spot.row++;
     const char *about = bk_arena_print(paint->arena, "%s; %s", bk_costume_wearer(costume, paint->arena),
                                        bk_costume_progress(costume, paint->arena));
     bk_paint_text(paint, spot, BK_STYLE_PLAIN, about);
     spot.row++;
+    tell(&told, wall->reckoning ? bk_reckoning_trouble(wall->reckoning) : NULL);
+    tell_days(forecast, outlook, paint->arena, &told);
     tell(&told, unlisted_words(rail, costume, paint->arena));
+    tell_snags(forecast, outlook, true, paint->arena, &told);
     tell(&told, now_words(rail, costume, paint->arena));
-    gather(rail, costume, paint->arena, &told);
+    gather(rail, costume, outlook, paint->arena, &told);
+    tell_snags(forecast, outlook, false, paint->arena, &told);
+    if (outlook)
+        tell(&told, bk_deciders_sentence(forecast, &outlook->days, paint->arena));
     draw_sentences(paint, &told, spot, rows - NAME_ROWS);
 }

@@ -1,6 +1,7 @@
 #include "bodkin/ui/rail_head.h"
 
 #include "bodkin/base/text.h"
+#include "bodkin/ui/forecast_told.h"
 
 enum { TITLE_ROW = 0, NARROW_ROW = 1, STATES_ROW = 2, WAITS_ROW = 3, GAP = 3, ROOM_OF_ALL = BK_STATES + 1 };
 
@@ -19,7 +20,34 @@ static const char *count_words(const bk_paint *paint, int64_t count, const char 
     return bk_arena_print(paint->arena, "%lld %s", (long long)count, count == 1 ? one : many);
 }
 
-static void draw_title(const bk_paint *paint, const bk_rail *rail)
+// "ready by Thu 18 Mar, 84 % in time", how far the reckoning is, or both: the first that has room in so many columns; NULL: none.
+static const char *outlook_words(const bk_paint *paint, const bk_rail *rail, const bk_rail_shown *shown,
+                                 size_t width)
+{
+    const bk_production_forecast *own = bk_forecast_production(shown->forecast, rail->production.id);
+    const char *whole = bk_outlook_brief(own, rail->today, false, paint->arena);
+    const char *brief = bk_outlook_brief(own, rail->today, true, paint->arena);
+    const char *both =
+        whole && shown->reckons ? bk_arena_print(paint->arena, "%s; %s", whole, shown->reckons) : NULL;
+    bool nobody = own && rail->counts.costumes > 0 && shown->forecast->room_snag.kind == BK_SNAG_NOBODY;
+    const char *empty_room = nobody ? "nobody works here yet (H)" : NULL;
+    const char *const tried[] = {both, shown->reckons, whole, brief, empty_room};
+    for (size_t i = 0; i < sizeof tried / sizeof tried[0]; i++)
+        if (tried[i] && bk_text_columns(tried[i]) <= width)
+            return tried[i];
+    return NULL;
+}
+
+static int outlook_style(const bk_rail *rail, const bk_rail_shown *shown)
+{
+    const bk_production_forecast *own = bk_forecast_production(shown->forecast, rail->production.id);
+    bk_urgency urgency = own && !shown->reckons ? bk_outlook_urgency(&own->days) : BK_NOT_SAID;
+    return urgency == BK_NOT_SAID ? BK_STYLE_DIM : bk_urgency_style(urgency);
+}
+
+// The name at the left, the countdown at the right, and between them the outlook and how many costumes there are, as far as there is room.
+// Returns whether the outlook had room.
+static bool draw_title(const bk_paint *paint, const bk_rail *rail, const bk_rail_shown *shown)
 {
     char opens[BK_DAY_WORDS_ROOM];
     bk_spot spot = bk_paint_row(paint, TITLE_ROW);
@@ -30,12 +58,19 @@ static void draw_title(const bk_paint *paint, const bk_rail *rail)
     spot.width -= right < spot.width ? right : spot.width;
     size_t used = bk_paint_text(paint, spot, BK_STYLE_BOLD, rail->production.name) + GAP;
     if (used >= spot.width)
-        return;
+        return false;
     spot.column += used;
     spot.width -= used;
+    const char *outlook = outlook_words(paint, rail, shown, spot.width);
+    if (outlook) {
+        used = bk_paint_text(paint, spot, outlook_style(rail, shown), outlook) + GAP;
+        spot.column += used;
+        spot.width -= used < spot.width ? used : spot.width;
+    }
     const char *costumes = count_words(paint, rail->counts.costumes, "costume", "costumes");
     if (bk_text_columns(costumes) <= spot.width)
         bk_paint_text(paint, spot, BK_STYLE_DIM, costumes);
+    return outlook;
 }
 
 // "Only what waits on a fitting, narrowed to "cape": 1 of 20".
@@ -51,9 +86,21 @@ static const char *narrowing_words(const bk_paint *paint, const bk_rail *rail, c
     return bk_arena_print(paint->arena, "%s%s: %zu of %zu", only, query, shown->shown, rail->costume_count);
 }
 
+// Whether all will be dressed: "late: none; tight: 3B", with the outlook in front where the first row has no room for it.
+static const char *verdict_words(const bk_paint *paint, const bk_rail *rail, const bk_rail_shown *shown,
+                                 bool outlook_told)
+{
+    if (rail->costume_count == 0)
+        return NULL;
+    const char *verdict = bk_forecast_verdict(rail, shown->forecast, paint->arena);
+    const char *outlook = outlook_told ? NULL : outlook_words(paint, rail, shown, paint->columns);
+    return outlook ? bk_arena_print(paint->arena, "%s; %s", outlook, verdict) : verdict;
+}
+
 // What narrows the rail, else the clock, else whether all will be dressed, at the left; at the right which part is seen, and, where both are to be told, the clock
 // as far as there is room.
-static void draw_narrowing(const bk_paint *paint, const bk_rail *rail, const bk_rail_shown *shown)
+static void draw_narrowing(const bk_paint *paint, const bk_rail *rail, const bk_rail_shown *shown,
+                           bool outlook_told)
 {
     bk_spot spot = bk_paint_row(paint, NARROW_ROW);
     bool narrowed = shown->only != BK_RAIL_SHOWS_ALL || *shown->query;
@@ -67,8 +114,7 @@ static void draw_narrowing(const bk_paint *paint, const bk_rail *rail, const bk_
         return;
     }
     if (!narrowed) {
-        const char *verdict = rail->costume_count > 0 ? bk_rail_verdict(rail, paint->arena) : NULL;
-        bk_paint_text(paint, spot, BK_STYLE_PLAIN, verdict);
+        bk_paint_text(paint, spot, BK_STYLE_PLAIN, verdict_words(paint, rail, shown, outlook_told));
         return;
     }
     size_t used = bk_paint_text(paint, spot, BK_STYLE_ACCENT, narrowing_words(paint, rail, shown)) + GAP;
@@ -112,8 +158,8 @@ static void draw_waits(const bk_paint *paint, const bk_rail *rail, int only)
 
 void bk_rail_draw_head(const bk_paint *paint, const bk_rail *rail, const bk_rail_shown *shown)
 {
-    draw_title(paint, rail);
-    draw_narrowing(paint, rail, shown);
+    bool outlook_told = draw_title(paint, rail, shown);
+    draw_narrowing(paint, rail, shown, outlook_told);
     draw_states(paint, rail);
     draw_waits(paint, rail, shown->only);
 }

@@ -1,19 +1,16 @@
 #include "bodkin/ui/rail_screen.h"
 
 #include <stdlib.h>
-#include <string.h>
 
-#include "bodkin/base/list.h"
 #include "bodkin/base/text.h"
 #include "bodkin/ui/booking.h"
+#include "bodkin/ui/chain_screen.h"
 #include "bodkin/ui/costume_screen.h"
-#include "bodkin/ui/cursor.h"
-#include "bodkin/ui/narrow.h"
 #include "bodkin/ui/query_line.h"
 #include "bodkin/ui/rail_acts.h"
 #include "bodkin/ui/rail_detail.h"
 #include "bodkin/ui/rail_head.h"
-#include "bodkin/ui/rail_lines.h"
+#include "bodkin/ui/rail_view.h"
 #include "bodkin/ui/record_acts.h"
 #include "bodkin/ui/stack.h"
 
@@ -22,36 +19,21 @@
 enum {
     HEADS_ROW = BK_RAIL_HEAD_ROWS,
     FIRST_ROW = HEADS_ROW + 1,
-    FEWEST_DETAIL_ROWS = 5,
-    MOST_DETAIL_ROWS = 10,
-    DETAIL_SHARE = 4, // of the rows one part in so many
-    NUMBER_ROOM = 64
+    FEWEST_DETAIL_ROWS = 7,
+    MOST_DETAIL_ROWS = 14,
+    DETAIL_SHARE = 3, // of the rows one part in so many
 };
-
-typedef struct rail_screen {
-    bk_cursor cursor;
-    BK_LIST(size_t) shown; // which costumes of the rail, in its order
-    int only;              // a bk_wait_on, or BK_RAIL_SHOWS_ALL
-    bk_query query;
-    bool typing;           // the query, on the bottom line
-    bk_findable *findable; // made when it is first needed after each reading
-    bk_rail_layout layout;
-    bk_tick_line tick;
-    bk_clock_line clock;
-    int64_t chosen_id;        // of the costume under the cursor, which a reading may move
-    char chosen[NUMBER_ROOM]; // its number, where it is brought in again with another id
-} rail_screen;
 
 void *bk_rail_screen_new(void)
 {
-    rail_screen *rail = bk_alloc_clear(1, sizeof *rail);
+    bk_rail_view *rail = bk_alloc_clear(1, sizeof *rail);
     rail->only = BK_RAIL_SHOWS_ALL;
     return rail;
 }
 
 static void close_rail(bk_screen *screen)
 {
-    rail_screen *self = screen->self;
+    bk_rail_view *self = screen->self;
     bk_findable_free(self->findable);
     bk_list_free(&self->shown);
     bk_tick_line_close(&self->tick);
@@ -59,110 +41,25 @@ static void close_rail(bk_screen *screen)
     free(self);
 }
 
-static const bk_rail_costume *chosen(const bk_screen *screen)
-{
-    const rail_screen *self = screen->self;
-    return self->shown.count > 0 ? &screen->wall->rail->costumes[self->shown.items[self->cursor.at]] : NULL;
-}
-
-static void remember(rail_screen *self, const bk_costume *costume)
-{
-    self->chosen_id = costume->id;
-    strncpy(self->chosen, costume->number, NUMBER_ROOM - 1);
-}
-
 const char *bk_rail_screen_number(const bk_screen *screen)
 {
-    return ((const rail_screen *)screen->self)->chosen;
+    return ((const bk_rail_view *)screen->self)->chosen;
 }
 
-static void remember_chosen(const bk_screen *screen)
-{
-    if (chosen(screen))
-        remember(screen->self, chosen(screen)->record);
-}
-
-// --------------------------------------------------------------------------------------- what of it is shown
-
-static bool narrowed(const bk_screen *screen)
-{
-    const rail_screen *self = screen->self;
-    return self->only != BK_RAIL_SHOWS_ALL || self->query.length > 0;
-}
-
-static bool *matching(const bk_screen *screen)
-{
-    rail_screen *self = screen->self;
-    const bk_rail *rail = screen->wall->rail;
-    bool *found = bk_alloc(rail->costume_count + 1);
-    memset(found, true, rail->costume_count);
-    if (self->query.length == 0)
-        return found;
-    if (!self->findable)
-        self->findable = bk_findable_new(rail);
-    bk_findable_match(self->findable, &self->query, found);
-    return found;
-}
-
-static bool is_shown(const bk_screen *screen, size_t costume, const bool *found)
-{
-    const rail_screen *self = screen->self;
-    return found[costume] &&
-           (self->only == BK_RAIL_SHOWS_ALL ||
-            bk_rail_waits_on(&screen->wall->rail->costumes[costume], (bk_wait_on)self->only));
-}
-
-// The line of the costume that was chosen, else `at`.
-static size_t line_of_chosen(const bk_screen *screen, size_t at)
-{
-    const rail_screen *self = screen->self;
-    bool found = false;
-    for (size_t i = 0; i < self->shown.count && !found; i++) {
-        const bk_costume *costume = screen->wall->rail->costumes[self->shown.items[i]].record;
-        found = costume->id == self->chosen_id;
-        if (found || strncmp(costume->number, self->chosen, NUMBER_ROOM - 1) == 0)
-            at = i;
-    }
-    return at;
-}
-
-// Gathers the costumes that are shown now; the cursor stays on its costume where that is one of them, else it goes to
-// line `at`.
-static void show_matching(bk_screen *screen, size_t at)
-{
-    rail_screen *self = screen->self;
-    bool *found = matching(screen);
-    self->shown.count = 0;
-    for (size_t i = 0; i < screen->wall->rail->costume_count; i++)
-        if (is_shown(screen, i, found))
-            bk_list_add(&self->shown, i);
-    free(found);
-    bk_cursor_fit(&self->cursor, self->shown.count, self->cursor.seen);
-    bk_cursor_put(&self->cursor, line_of_chosen(screen, at));
-}
-
-// The cursor goes to a costume that was saved just now.
-static void find_saved(const bk_screen *screen)
-{
-    rail_screen *self = screen->self;
-    const bk_rail *rail = screen->wall->rail;
-    for (size_t i = 0; screen->wall->saved_family == BK_COSTUMES && i < rail->costume_count; i++)
-        if (rail->costumes[i].record->id == screen->wall->saved_id)
-            remember(self, rail->costumes[i].record);
-}
+// ------------------------------------------------------------------------------------------------- reading
 
 // What is asked about a costume that is no longer shown is asked no more.
 static void keep_tick(bk_screen *screen)
 {
-    rail_screen *self = screen->self;
-    const bk_rail_costume *costume = chosen(screen);
+    bk_rail_view *self = screen->self;
+    const bk_rail_costume *costume = bk_rail_chosen(screen);
     if (self->tick.asked && (!costume || costume->record->id != self->chosen_id))
         bk_tick_line_close(&self->tick);
 }
 
 static bk_status read_rail(bk_screen *screen, bk_error *error)
 {
-    rail_screen *self = screen->self;
+    bk_rail_view *self = screen->self;
     bk_findable_free(self->findable);
     self->findable = NULL;
     bk_tick_line_keep(&self->tick, screen->wall->rail);
@@ -170,9 +67,9 @@ static bk_status read_rail(bk_screen *screen, bk_error *error)
         bk_stack_pop(screen->stack);
         return BK_OK;
     }
-    bk_rail_layout_measure(&self->layout, screen->wall->rail);
-    find_saved(screen);
-    show_matching(screen, self->cursor.at);
+    bk_rail_layout_measure(&self->layout, screen->wall->rail, bk_wall_forecast(screen->wall),
+                           bk_wall_busy(screen->wall));
+    bk_rail_show_read(screen);
     keep_tick(screen);
     return bk_clock_line_read(screen->wall, &self->clock, error);
 }
@@ -204,23 +101,24 @@ static size_t detail_rows(const bk_paint *paint)
 
 static void draw_list(bk_screen *screen, const bk_paint *paint)
 {
-    rail_screen *self = screen->self;
+    bk_rail_view *self = screen->self;
+    const bk_forecast *forecast = bk_wall_forecast(screen->wall);
     bk_rail_draw_heads(paint, &self->layout, HEADS_ROW);
     for (size_t i = 0; i < self->cursor.seen && self->cursor.top + i < self->shown.count; i++) {
         size_t at = self->cursor.top + i;
         const bk_rail_costume *costume = &screen->wall->rail->costumes[self->shown.items[at]];
-        bk_rail_draw_line(paint, &self->layout, screen->wall->rail, costume, FIRST_ROW + i,
+        bk_rail_draw_line(paint, &self->layout, screen->wall->rail, forecast, costume, FIRST_ROW + i,
                           at == self->cursor.at);
     }
 }
 
 static void draw_rail(bk_screen *screen, const bk_paint *paint)
 {
-    rail_screen *self = screen->self;
+    bk_rail_view *self = screen->self;
     size_t detail = detail_rows(paint), below = detail + 2;
     size_t detail_row = paint->rows - 1 - detail;
     bk_cursor_fit(&self->cursor, self->shown.count, paint->rows - FIRST_ROW - below);
-    remember_chosen(screen);
+    bk_rail_remember_chosen(screen);
     bk_rail_layout_fit(&self->layout, paint->columns);
     size_t last = self->cursor.top + self->cursor.seen;
     bk_rail_shown shown = {.only = self->only,
@@ -228,7 +126,9 @@ static void draw_rail(bk_screen *screen, const bk_paint *paint)
                            .shown = self->shown.count,
                            .first = self->cursor.top + 1,
                            .last = last < self->shown.count ? last : self->shown.count,
-                           .clock = bk_clock_line_words(&self->clock, paint->arena)};
+                           .clock = bk_clock_line_words(&self->clock, paint->arena),
+                           .forecast = bk_wall_forecast(screen->wall),
+                           .reckons = bk_reckoning_words(screen->wall->reckoning, paint->arena)};
     bk_rail_draw_head(paint, screen->wall->rail, &shown);
     if (self->shown.count == 0) {
         draw_nothing_shown(screen, paint);
@@ -236,14 +136,14 @@ static void draw_rail(bk_screen *screen, const bk_paint *paint)
     }
     draw_list(screen, paint);
     if (self->tick.asked)
-        bk_tick_line_draw(paint, &self->tick, screen->wall->rail, chosen(screen), detail_row, detail);
+        bk_tick_line_draw(paint, &self->tick, screen->wall->rail, bk_rail_chosen(screen), detail_row, detail);
     else
-        bk_rail_draw_detail(paint, screen->wall->rail, chosen(screen), detail_row, detail);
+        bk_rail_draw_detail(paint, screen->wall, bk_rail_chosen(screen), detail_row, detail);
 }
 
 static size_t draw_bottom(bk_screen *screen, const bk_paint *paint, bk_spot spot)
 {
-    const rail_screen *self = screen->self;
+    const bk_rail_view *self = screen->self;
     if (self->tick.asked)
         return bk_tick_line_draw_keys(&self->tick, paint, spot);
     return self->typing ? bk_query_line_draw(&self->query, paint, spot) : 0;
@@ -253,51 +153,52 @@ static size_t draw_bottom(bk_screen *screen, const bk_paint *paint, bk_spot spot
 
 static bool take_typed(bk_screen *screen, const bk_key *key)
 {
-    rail_screen *self = screen->self;
+    bk_rail_view *self = screen->self;
+    self->touched = true;
     if (!self->typing)
         return bk_tick_line_take(screen, &self->tick, key);
     if (!bk_query_line_take(&self->query, &self->typing, key, screen->wall))
         return false;
-    show_matching(screen, 0);
+    bk_rail_show_matching(screen, 0);
     return true;
 }
 
 static size_t table_now(const bk_screen *screen)
 {
-    return ((const rail_screen *)screen->self)->typing ? 1 : 0;
+    return ((const bk_rail_view *)screen->self)->typing ? 1 : 0;
 }
 
 static void move(bk_screen *screen, const bk_key_row *row)
 {
-    rail_screen *self = screen->self;
+    bk_rail_view *self = screen->self;
     bk_cursor_key(&self->cursor, row->name);
-    remember_chosen(screen);
+    bk_rail_remember_chosen(screen);
 }
 
 static void begin_narrowing(bk_screen *screen, const bk_key_row *row)
 {
     (void)row;
-    ((rail_screen *)screen->self)->typing = true;
+    ((bk_rail_view *)screen->self)->typing = true;
 }
 
 static void keep_narrowing(bk_screen *screen, const bk_key_row *row)
 {
     (void)row;
-    ((rail_screen *)screen->self)->typing = false;
+    ((bk_rail_view *)screen->self)->typing = false;
 }
 
 static void end_narrowing(bk_screen *screen, const bk_key_row *row)
 {
     (void)row;
-    rail_screen *self = screen->self;
+    bk_rail_view *self = screen->self;
     self->typing = false;
     bk_query_clear(&self->query);
-    show_matching(screen, 0);
+    bk_rail_show_matching(screen, 0);
 }
 
 static void show_all(bk_screen *screen, const bk_key_row *row)
 {
-    rail_screen *self = screen->self;
+    bk_rail_view *self = screen->self;
     self->only = BK_RAIL_SHOWS_ALL;
     end_narrowing(screen, row);
 }
@@ -305,23 +206,23 @@ static void show_all(bk_screen *screen, const bk_key_row *row)
 // A second press shows all again.
 static void show_only(bk_screen *screen, const bk_key_row *row)
 {
-    rail_screen *self = screen->self;
+    bk_rail_view *self = screen->self;
     self->only = self->only == row->argument ? BK_RAIL_SHOWS_ALL : row->argument;
-    show_matching(screen, 0);
+    bk_rail_show_matching(screen, 0);
 }
 
 static void open_costume(bk_screen *screen, const bk_key_row *row)
 {
     (void)row;
-    const bk_rail_costume *costume = chosen(screen);
+    const bk_rail_costume *costume = bk_rail_chosen(screen);
     if (costume)
         bk_stack_push(screen->stack, &bk_costume_screen, bk_costume_screen_new(costume->record->number));
 }
 
 static void ask_step(bk_screen *screen, const bk_key_row *row)
 {
-    const bk_rail_costume *costume = chosen(screen);
-    rail_screen *self = screen->self;
+    const bk_rail_costume *costume = bk_rail_chosen(screen);
+    bk_rail_view *self = screen->self;
     if (costume)
         bk_rail_ask_step(screen, &self->tick, &self->clock, costume, (bk_step_act)row->argument, self->only);
 }
@@ -329,7 +230,7 @@ static void ask_step(bk_screen *screen, const bk_key_row *row)
 // Stops the clock wherever it runs; else asks for which step it starts.
 static void start_or_stop_clock(bk_screen *screen, const bk_key_row *row)
 {
-    const rail_screen *self = screen->self;
+    const bk_rail_view *self = screen->self;
     if (self->clock.runs)
         bk_clock_line_toggle(screen, &self->clock, bk_clock_line_step(&self->clock));
     else
@@ -339,46 +240,54 @@ static void start_or_stop_clock(bk_screen *screen, const bk_key_row *row)
 static void add_costume(bk_screen *screen, const bk_key_row *row)
 {
     (void)row;
-    bk_rail_add_costume(screen, chosen(screen));
+    bk_rail_add_costume(screen, bk_rail_chosen(screen));
 }
 
 static void change_costume(bk_screen *screen, const bk_key_row *row)
 {
     (void)row;
-    if (chosen(screen))
-        bk_act_change_record(screen, BK_COSTUMES, chosen(screen)->record->id);
+    if (bk_rail_chosen(screen))
+        bk_act_change_record(screen, BK_COSTUMES, bk_rail_chosen(screen)->record->id);
 }
 
 static void take_costume_away(bk_screen *screen, const bk_key_row *row)
 {
     (void)row;
-    if (chosen(screen))
-        bk_rail_take_costume_away(screen, chosen(screen));
+    if (bk_rail_chosen(screen))
+        bk_rail_take_costume_away(screen, bk_rail_chosen(screen));
 }
 
 static void jot_note(bk_screen *screen, const bk_key_row *row)
 {
     (void)row;
-    if (chosen(screen))
-        bk_act_add_note(screen, chosen(screen)->record->number, NULL, NULL);
+    if (bk_rail_chosen(screen))
+        bk_act_add_note(screen, bk_rail_chosen(screen)->record->number, NULL, NULL);
 }
 
 static void book_fitting(bk_screen *screen, const bk_key_row *row)
 {
     (void)row;
-    if (chosen(screen))
-        bk_booking_of(screen, chosen(screen), BK_NO_INDEX, BK_NO_INDEX);
+    if (bk_rail_chosen(screen))
+        bk_booking_of(screen, bk_rail_chosen(screen), BK_NO_INDEX, BK_NO_INDEX);
+}
+
+static void show_chain(bk_screen *screen, const bk_key_row *row)
+{
+    (void)row;
+    if (bk_rail_chosen(screen))
+        bk_stack_push(screen->stack, &bk_chain_screen,
+                      bk_chain_screen_new(bk_rail_chosen(screen)->record->id));
 }
 
 static bool clock_moves(bk_screen *screen)
 {
-    rail_screen *self = screen->self;
+    bk_rail_view *self = screen->self;
     return bk_clock_line_moves(screen->wall, &self->clock);
 }
 
 static bool has_costume(const bk_screen *screen)
 {
-    return chosen(screen) != NULL;
+    return bk_rail_chosen(screen) != NULL;
 }
 
 #define TYPED(c) .name = BK_KEY_TYPED, .typed = c, .written = c
@@ -396,6 +305,8 @@ static const bk_key_row rail_rows[] = {
      .matters = has_costume},
     {TYPED("t"), .help = "start the clock for its next step; while it runs, stop it",
      .act = start_or_stop_clock, .argument = BK_STEP_CLOCK},
+    {TYPED("d"), .bottom = "what decides", .spare = true, .help = "what decides the day it is finished",
+     .act = show_chain, .matters = has_costume},
     {TYPED("j"), .bottom = "note", .help = "jot a note about it", .act = jot_note, .matters = has_costume},
     {TYPED("+"), .bottom = "new", .help = "hang a new costume", .act = add_costume},
     {TYPED("e"), .help = "change its number, role, title, due day or note", .act = change_costume},
@@ -418,7 +329,7 @@ static const bk_key_row rail_rows[] = {
      .argument = BK_WAIT_PEOPLE},
     {TYPED("o"), .help = "only those with a piece that is out", .act = show_only, .argument = BK_WAIT_OUT},
     {TYPED("a"), .bottom = "all again", .help = "all costumes again (so does Escape)", .act = show_all,
-     .matters = narrowed},
+     .matters = bk_rail_narrowed},
     {.name = BK_KEY_ESCAPE, .act = show_all},
 };
 
@@ -455,8 +366,16 @@ static const bk_meaning meanings[] = {
     {"held", "nothing can be done until somebody acts"},
     {"unlisted", "its pieces or their steps are not named yet"},
     {"can go on", "what is still open can wait until after the opening"},
-    {"late", "its due day is past and it is not ready"},
-    {"tight", "due within seven days, or held and due within four weeks"},
+    {"late",
+     "expected after its due day, more likely late than not, or never done; where no day is known, its "
+     "due day is past"},
+    {"tight",
+     "at most one day in hand, or a chance below 85 %; where no day is known, due within seven days, "
+     "or held and due within four weeks"},
+    {"in time", "ready, or expected with days in hand"},
+    {"expected", "the day on which all is done that cannot wait, with the hands and hours there are"},
+    {"in hand", "working days from then to the due day"},
+    {"chance, odds", "of being done by the due day, as the times of the steps vary"},
     {"seam", "stitches sewn, dots to sew; a pin where it has to wait"},
 };
 

@@ -23,13 +23,17 @@ static const struct fatal_signal {
 
 enum { FATAL_SIGNALS = sizeof fatal_signals / sizeof fatal_signals[0] };
 
+struct bk_rescue_stack {
+    void *memory;
+    stack_t before;
+};
+
 static volatile sig_atomic_t armed;
 static struct termios settings_before;
 static struct sigaction actions_before[FATAL_SIGNALS];
 static char farewell[FAREWELL_ROOM];
 static size_t farewell_length;
-static void *handler_stack;
-static stack_t stack_before;
+static bk_rescue_stack *handler_stack;
 
 void bk_rescue_now(void)
 {
@@ -68,11 +72,22 @@ static void on_fatal_signal(int number)
     raise(number);
 }
 
-static void take_stack(void)
+bk_rescue_stack *bk_rescue_stack_take(void)
 {
-    handler_stack = bk_alloc(HANDLER_STACK);
-    stack_t stack = {.ss_sp = handler_stack, .ss_size = HANDLER_STACK};
-    sigaltstack(&stack, &stack_before);
+    bk_rescue_stack *taken = bk_alloc(sizeof *taken);
+    taken->memory = bk_alloc(HANDLER_STACK);
+    stack_t stack = {.ss_sp = taken->memory, .ss_size = HANDLER_STACK};
+    sigaltstack(&stack, &taken->before);
+    return taken;
+}
+
+void bk_rescue_stack_give(bk_rescue_stack *stack)
+{
+    if (!stack)
+        return;
+    sigaltstack(&stack->before, NULL);
+    free(stack->memory);
+    free(stack);
 }
 
 void bk_rescue_arm(void)
@@ -80,7 +95,7 @@ void bk_rescue_arm(void)
     tcgetattr(STDIN_FILENO, &settings_before);
     farewell_length = 0;
     armed = 1;
-    take_stack();
+    handler_stack = bk_rescue_stack_take();
     struct sigaction action = {.sa_handler = on_fatal_signal, .sa_flags = SA_NODEFER | SA_ONSTACK};
     sigemptyset(&action.sa_mask);
     sigaddset(&action.sa_mask, SIGTTOU); // also in the background the settings are put back
@@ -105,7 +120,6 @@ void bk_rescue_disarm(void)
     armed = 0;
     for (size_t i = 0; i < FATAL_SIGNALS; i++)
         restore_action(i);
-    sigaltstack(&stack_before, NULL);
-    free(handler_stack);
+    bk_rescue_stack_give(handler_stack);
     handler_stack = NULL;
 }

@@ -85,15 +85,28 @@ static void look(bk_tick_line *line)
         bk_wall_say(line->wall, "%s", error.text);
 }
 
-void bk_tick_line_ask(bk_tick_line *line, bk_step_act act, bk_wall *wall, bk_indices steps, size_t at)
+static void begin(bk_tick_line *line, bk_step_act act, bk_wall *wall, size_t count)
 {
     bk_tick_line_close(line);
     *line = (bk_tick_line){.asked = true, .act = act, .wall = wall, .arena = bk_arena_new()};
-    line->steps = bk_alloc(steps.count * sizeof *line->steps);
+    line->steps = bk_alloc(count * sizeof *line->steps);
+    bk_cursor_fit(&line->cursor, count, 1);
+}
+
+void bk_tick_line_ask(bk_tick_line *line, bk_step_act act, bk_wall *wall, bk_indices steps, size_t at)
+{
+    begin(line, act, wall, steps.count);
     for (size_t i = 0; i < steps.count; i++)
         line->steps[i] = wall->rail->steps[steps.items[i]].id;
-    bk_cursor_fit(&line->cursor, steps.count, 1);
     bk_cursor_put(&line->cursor, at);
+    look(line);
+}
+
+void bk_tick_line_ask_one(bk_tick_line *line, bk_step_act act, bk_wall *wall, int64_t step)
+{
+    begin(line, act, wall, 1);
+    line->steps[0] = step;
+    line->anywhere = true;
     look(line);
 }
 
@@ -173,7 +186,7 @@ void bk_tick_line_keep(bk_tick_line *line, const bk_rail *rail)
     if (!line->asked)
         return;
     int64_t step = asked_about(line);
-    if (!rail) {
+    if (!rail && !line->anywhere) {
         bk_tick_line_close(line);
         return;
     }
@@ -181,7 +194,8 @@ void bk_tick_line_keep(bk_tick_line *line, const bk_rail *rail)
         line->overtaken = true;
         return;
     }
-    keep_offered(line, rail);
+    if (!line->anywhere)
+        keep_offered(line, rail);
     if (line->cursor.count == 0 || asked_about(line) != step)
         bk_tick_line_close(line);
     else
@@ -352,13 +366,11 @@ static const char *took_words(const bk_tick_line *line, bk_arena *arena)
                : bk_arena_print(arena, ", %s by the clock", bk_minutes_words(by_clock, took));
 }
 
-static void draw_question(const bk_paint *paint, const bk_tick_line *line, const bk_rail *rail, size_t step,
-                          bk_spot spot)
+static void draw_question(const bk_paint *paint, const bk_tick_line *line, bk_spot spot)
 {
     const char *const parts[] = {
-        bk_arena_print(paint->arena, "%s: %s/%s ", acts[line->act].asks,
-                       rail->pieces[rail->rows.steps[step].piece].name, rail->steps[step].key),
-        rail->steps[step].title,
+        bk_arena_print(paint->arena, "%s: %s ", acts[line->act].asks, name_of(&line->outlook, paint->arena)),
+        line->outlook.step.step.title,
         bk_arena_print(paint->arena, "%s?", took_words(line, paint->arena)),
     };
     size_t end = bk_text_columns(parts[2]), right = spot.column + spot.width;
@@ -417,15 +429,14 @@ static void draw_steps(const bk_paint *paint, const bk_rail *rail, bk_tick_line 
 void bk_tick_line_draw(const bk_paint *paint, bk_tick_line *line, const bk_rail *rail,
                        const bk_rail_costume *costume, size_t row, size_t rows)
 {
-    size_t step = bk_tick_line_step(line, rail);
-    if (step == BK_NO_INDEX)
+    if (!line->asked || !line->outlook.found)
         return;
     bk_spot spot = bk_paint_row(paint, row), below = bk_paint_row(paint, row + 1);
     const char *more = remarks_of(line, paint->arena);
     size_t used = 1 + bk_paint_paragraphs(paint, below, rows - 1, BK_STYLE_PLAIN, more);
     if (costume && line->cursor.count > 1 && rows > used)
         draw_steps(paint, rail, line, costume, row + used, rows - used);
-    draw_question(paint, line, rail, step, spot);
+    draw_question(paint, line, spot);
 }
 
 // ------------------------------------------------------------------------------------------------- its keys

@@ -9,19 +9,36 @@
 #include "bodkin/store/one.h"
 #include "bodkin/work/productions.h"
 
+static void want_forecast(bk_wall *wall)
+{
+    if (wall->reckoning)
+        bk_reckoning_want(wall->reckoning, wall->today, NULL, 0);
+}
+
 bk_status bk_wall_begin(bk_wall *wall, const bk_screens_options *options, bk_error *error)
 {
+    bk_reckoning_options reckoning = {options->store_path, options->as, options->seed, options->tries};
     *wall = (bk_wall){.store = options->store, .who = options->who, .clock = options->clock};
     wall->today = wall->clock.today(wall->clock.self);
+    if (options->store_path)
+        wall->reckoning = bk_reckoning_begin(&reckoning);
+    want_forecast(wall);
     return bk_store_version(wall->store, &wall->version, error);
 }
 
-void bk_wall_free(bk_wall *wall)
+static void take_down(bk_wall *wall)
 {
     bk_rail_free(wall->rail);
     free(wall->production);
     wall->rail = NULL;
     wall->production = NULL;
+}
+
+void bk_wall_free(bk_wall *wall)
+{
+    take_down(wall);
+    bk_reckoning_end(wall->reckoning);
+    wall->reckoning = NULL;
 }
 
 bk_status bk_wall_show(bk_wall *wall, const char *name, bk_error *error)
@@ -33,7 +50,7 @@ bk_status bk_wall_show(bk_wall *wall, const char *name, bk_error *error)
     if (!status)
         status = bk_rail_read(wall->store, chosen.id, wall->today, &rail, error);
     if (!status) {
-        bk_wall_free(wall);
+        take_down(wall);
         wall->rail = rail;
         wall->production = bk_text_copy(chosen.name);
     }
@@ -71,13 +88,14 @@ static char *name_now(const bk_wall *wall)
 
 bk_status bk_wall_read(bk_wall *wall, bk_error *error)
 {
+    want_forecast(wall);
     if (!wall->production)
         return BK_OK;
     char *name = name_now(wall);
     bk_status status = bk_wall_show(wall, name, error);
     if (status == BK_REFUSED) {
         bk_arena *arena = bk_arena_new();
-        bk_wall_free(wall);
+        take_down(wall);
         bk_wall_say(wall, "%s is no longer in this workroom.", bk_text_safe(arena, name, wall->ascii));
         bk_arena_free(arena);
         status = BK_OK;
@@ -85,6 +103,48 @@ bk_status bk_wall_read(bk_wall *wall, bk_error *error)
     free(name);
     return status;
 }
+
+// -------------------------------------------------------------------------------------------- the forecast
+
+const bk_forecast *bk_wall_forecast(const bk_wall *wall)
+{
+    return wall->reckoning ? bk_reckoning_forecast(wall->reckoning) : NULL;
+}
+
+static bool listen_to(bk_reckoning *reckoning, bool *answered)
+{
+    if (!reckoning)
+        return false;
+    bool was_busy = bk_reckoning_busy(reckoning);
+    int64_t before = bk_reckoning_answers(reckoning);
+    bool news = bk_reckoning_look(reckoning);
+    *answered |= bk_reckoning_answers(reckoning) != before || was_busy != bk_reckoning_busy(reckoning);
+    return news;
+}
+
+bool bk_wall_listen(bk_wall *wall, bool *answered)
+{
+    *answered = false;
+    bool news = listen_to(wall->reckoning, answered);
+    return listen_to(wall->supposing, answered) || news;
+}
+
+bool bk_wall_busy(const bk_wall *wall)
+{
+    return (wall->reckoning && bk_reckoning_busy(wall->reckoning)) ||
+           (wall->supposing && bk_reckoning_busy(wall->supposing));
+}
+
+const char *bk_reckoning_words(const bk_reckoning *reckoning, bk_arena *arena)
+{
+    enum { THOUSANDTHS_OF_PERCENT = 10 };
+    if (reckoning && bk_reckoning_busy(reckoning))
+        return bk_arena_print(arena, "reckoning %d %%",
+                              bk_reckoning_done(reckoning) / THOUSANDTHS_OF_PERCENT);
+    return reckoning && bk_reckoning_trouble(reckoning) ? "not reckoned" : NULL;
+}
+
+// ----------------------------------------------------------------------------------------- the bottom line
 
 void bk_wall_say(bk_wall *wall, const char *format, ...)
 {

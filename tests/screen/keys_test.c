@@ -7,7 +7,7 @@ START_TEST(a_question_mark_shows_the_keys_of_the_rail_and_escape_goes_back)
     static const char *const told[] = {"Rail: keys",        "open the costume under the cursor",
                                        "wait on measures",  "wait on cloth",
                                        "wait on a fitting", "wait on hand sewing",
-                                       "all costumes again"};
+                                       "that is out"};
     bk_show_import();
     bk_terminal *terminal = bk_terminal_start(NULL);
     bk_terminal_press(terminal, "Down ?");

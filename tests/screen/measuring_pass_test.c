@@ -26,8 +26,7 @@ START_TEST(thirty_measures_take_their_values_and_at_most_five_keys_more)
     size_t beside = 0;
     bk_show_import();
     bk_terminal *terminal = bk_terminal_start(NULL);
-    bk_terminal_press(terminal, "End"); // the Clerk's coat on the Rail, who is Chidi Okoro
-    bk_terminal_press(terminal, "Up");
+    bk_terminal_press(terminal, "End Up Up"); // the Clerk's coat on the Rail, who is Chidi Okoro
     press_counted(terminal, "C", &beside);
     press_counted(terminal, "s", &beside);
     bk_must_show(terminal, "Measuring Chidi Okoro, Tue 2 Mar");

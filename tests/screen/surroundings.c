@@ -39,6 +39,7 @@ void bk_set_surroundings(const bk_terminal_options *options, int idle)
     setenv("BODKIN_TODAY", options->today ? options->today : "2027-03-02", 1);
     setenv("TERM", options->type ? options->type : "xterm-256color", 1);
     setenv("LC_ALL", options->locale ? options->locale : "C.UTF-8", 1);
+    setenv("BODKIN_TRIES", options->tries ? options->tries : "20", 1);
     setenv("TZ", "UTC", 1);
     setenv("LINES", "30", 1); // as some shells do, and wrong
     setenv("COLUMNS", "90", 1);

@@ -220,6 +220,25 @@ bk_terminal *bk_terminal_start(const bk_terminal_options *options)
     return terminal;
 }
 
+// Reads what it sends until the text is on the screen.
+static void await_text(bk_terminal *terminal, const char *text)
+{
+    long until = milliseconds_now() + PATIENCE_MILLISECONDS;
+    struct pollfd output = {.fd = terminal->master, .events = POLLIN};
+    while (!bk_terminal_shows(terminal, text)) {
+        long left = until - milliseconds_now();
+        if (left <= 0 || poll(&output, 1, (int)left) == 0 || !read_some(terminal))
+            ck_abort_msg("\"%s\" did not come; the screen is:\n%s", text, bk_terminal_screen(terminal));
+    }
+}
+
+bk_terminal *bk_terminal_start_reckoning(const bk_terminal_options *options, const char *text)
+{
+    bk_terminal *terminal = begin(options);
+    await_text(terminal, text);
+    return terminal;
+}
+
 static int await_end(bk_terminal *terminal)
 {
     int status = 0;
@@ -361,6 +380,12 @@ static void press(bk_terminal *terminal, const char *keys, bool await)
 void bk_terminal_press(bk_terminal *terminal, const char *keys)
 {
     press(terminal, keys, true);
+}
+
+void bk_terminal_type(bk_terminal *terminal, const char *keys, const char *text)
+{
+    press(terminal, keys, false);
+    await_text(terminal, text);
 }
 
 void bk_terminal_send(bk_terminal *terminal, const char *bytes)

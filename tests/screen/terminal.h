@@ -15,6 +15,7 @@ typedef struct bk_terminal_options {
     const char *today;    ///< NULL: 2027-03-02
     const char *editor;   ///< EDITOR; NULL: not set
     const char *as;       ///< --as; NULL: not given
+    const char *tries;    ///< BODKIN_TRIES; NULL: a few, so that all is reckoned soon
     size_t rows, columns; ///< 0: 24 and 80
     bool no_colour;       ///< NO_COLOR is set
     bool with_shell;      ///< started by something like a shell, so that it can be paused
@@ -23,6 +24,10 @@ typedef struct bk_terminal_options {
 /// Starts the program on a terminal (NULL: the usual options), with the store of bk_program_store(), and waits until it is
 /// painted. Ended by bk_terminal_close.
 bk_terminal *bk_terminal_start(const bk_terminal_options *options);
+
+/// Starts it and waits until the text is on the screen, whether or not it is still reckoning; then no key is answered by a byte:
+/// bk_terminal_type is for that.
+bk_terminal *bk_terminal_start_reckoning(const bk_terminal_options *options, const char *text);
 
 /// Starts it where it must refuse, and waits until it has ended; `*status` is its wait status (waitpid).
 bk_terminal *bk_terminal_refused(const bk_terminal_options *options, int *status);
@@ -33,6 +38,9 @@ void bk_terminal_close(bk_terminal *terminal);
 /// Presses keys, each when the one before is answered: names between spaces (Up Down Left Right PageUp PageDown Home End Enter
 /// Escape Backspace Delete Tab BackTab Control-E Control-S Control-U Space), everything else is typed character by character.
 void bk_terminal_press(bk_terminal *terminal, const char *keys);
+
+/// Presses keys at once, one after the other, and waits until the text is on the screen, whether or not it is still reckoning.
+void bk_terminal_type(bk_terminal *terminal, const char *keys, const char *text);
 
 /// Sends bytes as they are and waits until they are answered.
 void bk_terminal_send(bk_terminal *terminal, const char *bytes);

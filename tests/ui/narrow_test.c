@@ -55,7 +55,7 @@ START_TEST(every_word_must_be_somewhere_in_the_costume)
         {"gown held", false, false},
         {"gownseñora", false, false},
     };
-    bk_findable *findable = bk_findable_new(&rail);
+    bk_findable *findable = bk_findable_new(&rail, NULL);
     for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
         bk_query query = {0};
         bool found[2];

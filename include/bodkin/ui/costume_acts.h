@@ -13,6 +13,7 @@ void bk_costume_clock(bk_screen *screen, const bk_key_row *row);
 void bk_costume_note(bk_screen *screen, const bk_key_row *row);
 void bk_costume_book(bk_screen *screen, const bk_key_row *row);
 void bk_costume_where(bk_screen *screen, const bk_key_row *row);
+void bk_costume_chain(bk_screen *screen, const bk_key_row *row); ///< opens what decides its day
 void bk_costume_use_work(bk_screen *screen, const bk_key_row *row);
 void bk_costume_keep_work(bk_screen *screen, const bk_key_row *row);
 

@@ -2,6 +2,7 @@
 #define BODKIN_UI_COSTUME_LINES_H
 
 #include "bodkin/ui/costume_beside.h"
+#include "bodkin/work/forecast.h"
 
 /// The body of the Costume screen as a list of lines, broken for one width of the screen, and the places among them where the
 /// cursor can stand.
@@ -48,12 +49,13 @@ typedef struct bk_costume_lines {
     size_t by_width;    ///< of who did them
     size_t open_width;  ///< of the titles of open steps, which have the room of day and name too
     bool wait_within;   ///< that they can wait is told at the end of the title: behind the minutes is no room
+    bool planned;       ///< open steps have a planned day and who does them where done ones have theirs
 } bk_costume_lines;
 
-/// Lists the lines of a costume for a screen so wide; they live in `arena` and refer to the rail.
+/// Lists the lines of a costume for a screen so wide; they live in `arena` and refer to the rail. `forecast` may be NULL.
 bk_costume_lines bk_costume_lines_make(const bk_rail *rail, const bk_rail_costume *costume,
-                                       const bk_costume_beside *beside, size_t columns, bool ascii,
-                                       bk_arena *arena);
+                                       const bk_costume_beside *beside, const bk_forecast *forecast,
+                                       size_t columns, bool ascii, bk_arena *arena);
 
 /// The column at which a line's text begins.
 size_t bk_costume_line_column(bk_costume_line_kind kind);

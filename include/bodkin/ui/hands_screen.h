@@ -3,7 +3,7 @@
 
 #include "bodkin/ui/screen.h"
 
-/// The Hands screen: the people of the workroom with their hours, and who is away when.
+/// The Hands screen: the people of the workroom with their hours, who is away when, and the equipment they share.
 extern const bk_screen_kind bk_hands_screen;
 
 /// What it remembers, for bk_stack_push.

@@ -87,6 +87,10 @@ void bk_ledger_show(bk_ledger *ledger, bk_family family, int64_t id, size_t at);
 /// Whether a line of `shown` is one where the cursor can stand.
 bool bk_ledger_stands(const bk_ledger *ledger, size_t at);
 
+/// The rows kept for the detail, just above the bottom line, for a screen that draws something else there while the chosen line
+/// has none.
+size_t bk_ledger_detail_rows(const bk_screen *screen, const bk_paint *paint);
+
 /// Operations for the table of a screen's kind.
 void bk_ledger_close(bk_screen *screen);
 /// A screen that cannot be read the first time takes itself off.

@@ -29,6 +29,6 @@ const char *bk_material_standing(const bk_material_line *material, bk_day today,
 int bk_material_style(const bk_material_line *material, bk_day today);
 
 /// "120.40 EUR", sums of several currencies joined; in `arena`, NULL for none.
-const char *bk_costs_words(const bk_cost *costs, size_t count, bk_arena *arena);
+const char *bk_costs_words(const bk_money_sum *costs, size_t count, bk_arena *arena);
 
 #endif

@@ -1,7 +1,7 @@
 #ifndef BODKIN_UI_NARROW_H
 #define BODKIN_UI_NARROW_H
 
-#include "bodkin/work/rail.h"
+#include "bodkin/work/forecast.h"
 
 /// Narrowing a list to what matches the words that are typed.
 
@@ -28,8 +28,8 @@ typedef const char *bk_findable_text(const void *context, size_t index, bk_arena
 /// Folds `count` texts, which are not needed afterwards. Freed by bk_findable_free (NULL allowed).
 bk_findable *bk_findable_of(size_t count, bk_findable_text *text, const void *context);
 
-/// The same of the costumes of a rail: number, role, performer, title, state, urgency, waits.
-bk_findable *bk_findable_new(const bk_rail *rail);
+/// The same of the costumes of a rail: number, role, performer, title, state, urgency by the forecast (may be NULL), waits.
+bk_findable *bk_findable_new(const bk_rail *rail, const bk_forecast *forecast);
 void bk_findable_free(bk_findable *findable);
 
 /// Sets `found[i]` for each text: whether every word of the query, folded, is somewhere in it. An empty query

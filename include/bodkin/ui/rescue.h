@@ -15,6 +15,12 @@ void bk_rescue_farewell(const char *bytes, size_t length);
 /// Puts the terminal right now. Harmless when not armed, or a second time.
 void bk_rescue_now(void);
 
+/// Gives the thread that calls it a stack for the handlers, so that a thread whose own is full is caught too; every thread but the
+/// one that arms takes its own. Given back by the same thread before it ends; NULL is allowed there.
+typedef struct bk_rescue_stack bk_rescue_stack;
+bk_rescue_stack *bk_rescue_stack_take(void);
+void bk_rescue_stack_give(bk_rescue_stack *stack);
+
 /// Forgets it all; the signals do again what they did before.
 void bk_rescue_disarm(void);
 

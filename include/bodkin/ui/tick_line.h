@@ -5,7 +5,7 @@
 #include "bodkin/ui/screen.h"
 #include "bodkin/work/outlook.h"
 
-/// A question about one of a few steps, asked at the bottom of the Rail and of a costume: is it done, is it open again, does
+/// A question about one of a few steps, asked at the bottom of the Rail, the Bench and of a costume: is it done, is it open again, does
 /// its clock start? Up and Down choose another of the steps offered, digits are the minutes it took, Enter does it, Escape
 /// leaves it. It stays with the step that it was asked about: where that one is done, changed or taken away at another terminal
 /// meanwhile, the question goes, the bottom line says why, and the Enter that was meant for it does nothing.
@@ -18,6 +18,7 @@ typedef struct bk_tick_line {
     bool asked;
     bk_step_act act;
     int64_t *steps; ///< ids of those offered; owned
+    bool anywhere;  ///< the one offered need not be of the rail
     bk_cursor cursor;
     char took[BK_TOOK_ROOM]; ///< what was typed of the time it took: "45", "1h30"
     bk_wall *wall;
@@ -39,6 +40,9 @@ size_t bk_step_likely(const bk_rail *rail, const bk_rail_costume *costume, bk_in
 
 /// Asks about the steps (indices into those of the wall's rail, at least one), beginning with place `at` among them.
 void bk_tick_line_ask(bk_tick_line *line, bk_step_act act, bk_wall *wall, bk_indices steps, size_t at);
+
+/// Asks about one step, known by its id, of whatever production.
+void bk_tick_line_ask_one(bk_tick_line *line, bk_step_act act, bk_wall *wall, int64_t step);
 
 /// After a reading: steps that are gone, or no longer as they must be to be asked about, are no longer offered; where that is
 /// the one asked about, nothing is asked any more.
