@@ -128,9 +128,10 @@ static void look_at_hand(const one_hand *hand, const bk_stage *stage, int32_t am
     ahead->next = until < ahead->next ? until : ahead->next;
 }
 
-// Whether not a unit of a resource is free at a moment. Most questions are about hands that are busy: so the answer is remembered.
-static bool is_busy(one_hand *hand, bk_clock_minute moment)
+// Most questions are about hands that are busy: so the answer is remembered.
+bool bk_forward_busy(bk_forward *forward, uint32_t resource, bk_clock_minute moment)
 {
+    one_hand *hand = &forward->hands[resource];
     if (moment >= hand->none_from && moment < hand->none_until)
         return true;
     const bk_stage *stage = stage_from(hand, hand->now, moment);
@@ -181,7 +182,7 @@ bool bk_forward_fits(bk_forward *forward, const bk_work *work, bk_clock_minute m
     int32_t left = work->minutes;
     forward->stretch_count = 0;
     for (size_t i = 0; i < work->use_count && left > 0; i++)
-        if (is_busy(&forward->hands[work->uses[i].resource], moment))
+        if (bk_forward_busy(forward, work->uses[i].resource, moment))
             return false;
     for (size_t i = 0; i < work->use_count; i++)
         forward->cursors[i] = forward->hands[work->uses[i].resource].now;

@@ -5,12 +5,13 @@
 
 #include "bodkin/plan/links.h"
 
-enum { DIGIT_BITS = 11, DIGITS = 1 << DIGIT_BITS };
+enum { DIGIT_BITS = 11, DIGITS = 1 << DIGIT_BITS, WORD_BITS = 32 };
 
 struct bk_tracer {
     const bk_problem *problem;
     const bk_placing *placings;
     bk_links before;
+    int32_t *peaks;             ///< the most that is ever there of each resource
     uint32_t *by_end, *sorting; ///< the tasks that are worked on, by their ends, then by index; their number
     size_t worked_count;        ///< how many they are
     uint32_t *first_holder; ///< of resource r: holders[first_holder[r]] to holders[first_holder[r + 1] - 1]
@@ -20,12 +21,23 @@ struct bk_tracer {
     bool *known;
 };
 
+static int32_t *list_peaks(const bk_problem *problem)
+{
+    int32_t *peaks = bk_alloc_clear(problem->resource_count + 1, sizeof *peaks);
+    for (size_t i = 0; i < problem->resource_count; i++)
+        for (size_t stage = 0; stage < problem->resources[i].stage_count; stage++)
+            if (problem->resources[i].stages[stage].capacity > peaks[i])
+                peaks[i] = problem->resources[i].stages[stage].capacity;
+    return peaks;
+}
+
 bk_tracer *bk_tracer_new(const bk_problem *problem)
 {
     bk_tracer *tracer = bk_alloc_clear(1, sizeof *tracer);
     size_t room = problem->task_count + 1;
     tracer->problem = problem;
     tracer->before = bk_links_before(problem);
+    tracer->peaks = list_peaks(problem);
     tracer->by_end = bk_alloc(room * sizeof *tracer->by_end);
     tracer->sorting = bk_alloc(room * sizeof *tracer->sorting);
     tracer->first_holder = bk_alloc((problem->resource_count + 2) * sizeof *tracer->first_holder);
@@ -39,6 +51,7 @@ void bk_tracer_free(bk_tracer *tracer)
     if (tracer == NULL)
         return;
     bk_links_free(&tracer->before);
+    free(tracer->peaks);
     free(tracer->by_end);
     free(tracer->sorting);
     free(tracer->first_holder);
@@ -82,7 +95,7 @@ static void sort_by_end(bk_tracer *tracer)
         tracer->by_end[tracer->worked_count++] = task;
         last = (uint32_t)placing->end > last ? (uint32_t)placing->end : last;
     }
-    for (int shift = 0; last >> shift > 0; shift += DIGIT_BITS)
+    for (int shift = 0; shift < WORD_BITS && last >> shift > 0; shift += DIGIT_BITS)
         sort_digit(tracer, shift);
 }
 
@@ -166,6 +179,8 @@ static int32_t amount_of(const bk_tracer *tracer, uint32_t task, uint32_t resour
 static bool is_scarce(const bk_tracer *tracer, uint32_t resource, int32_t amount, uint32_t last)
 {
     bk_clock_minute end = tracer->placings[tracer->holders[last]].end;
+    if (tracer->peaks[resource] - amount_of(tracer, tracer->holders[last], resource) < amount)
+        return true;
     int32_t left = stage_at(&tracer->problem->resources[resource], end - 1)->capacity;
     for (uint32_t i = last + 1; i-- > tracer->first_holder[resource] && left >= amount;) {
         uint32_t holder = tracer->holders[i];

@@ -203,6 +203,9 @@ static bool leaves_plan(bk_trial *trial, uint32_t task, const bk_work *work, bk_
 // anybody knows, which is the minutes that were planned.
 static bool can_begin(bk_trial *trial, uint32_t task, uint32_t mode, bool careful, bk_placing *place)
 {
+    uint32_t lead = trial->leads[trial->generator->first_mode[task] + mode];
+    if (trial->minutes[task] > 0 && lead != BK_NO_LEAD && bk_forward_busy(trial->forward, lead, trial->now))
+        return false;
     bk_work work = bk_trial_work(trial, task, mode), expected = work;
     expected.minutes = trial->problem->tasks[task].modes[mode].minutes;
     *place = (bk_placing){.mode = mode};

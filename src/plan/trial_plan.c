@@ -95,6 +95,17 @@ static void list_task_desks(bk_trial *trial)
     free(seen);
 }
 
+static void list_leads(bk_trial *trial)
+{
+    const uint32_t *first_mode = trial->generator->first_mode;
+    size_t count = first_mode[trial->problem->task_count];
+    trial->leads = bk_alloc((count + 1) * sizeof *trial->leads);
+    for (size_t i = 0; i < count; i++) {
+        const bk_work *work = &trial->generator->works[i];
+        trial->leads[i] = work->use_count > 0 ? work->uses[0].resource : BK_NO_LEAD;
+    }
+}
+
 static const bk_mode *planned_mode(const bk_trial *trial, uint32_t task)
 {
     return &trial->problem->tasks[task].modes[trial->planned[task].mode];
@@ -172,6 +183,7 @@ bk_trial *bk_trial_new(const bk_problem *problem, const uint32_t *order, const b
     make_plan(trial, order, placings);
     make_order(trial, order);
     list_task_desks(trial);
+    list_leads(trial);
     list_planned(trial);
     list_openings(trial);
     return trial;
@@ -189,9 +201,10 @@ void bk_trial_free(bk_trial *trial)
     bk_places_free(&trial->fresh);
     bk_generator_free(trial->generator);
     bk_forward_free(trial->forward);
-    void *rooms[] = {trial->planned,  trial->order,    trial->place,  trial->first_desk, trial->task_desks,
-                     trial->desks,    trial->openings, trial->events, trial->woken,      trial->waits_for,
-                     trial->ready_at, trial->arrived,  trial->begun,  trial->reserved,   trial};
+    void *rooms[] = {trial->planned,    trial->order,     trial->place,    trial->first_desk,
+                     trial->task_desks, trial->desks,     trial->openings, trial->events,
+                     trial->woken,      trial->waits_for, trial->ready_at, trial->arrived,
+                     trial->begun,      trial->reserved,  trial->leads,    trial};
     for (size_t i = 0; i < sizeof rooms / sizeof rooms[0]; i++)
         free(rooms[i]);
 }

@@ -68,7 +68,7 @@ int main(int count, char **words)
     for (int i = 0; i < times; i++) {
         if (run(words[1], day, &error)) {
             fprintf(stderr, "%s\n", error.text);
-            return error.status;
+            return (int)error.status;
         }
     }
     return BK_OK;

@@ -5,9 +5,8 @@
 #include <stdlib.h>
 #include <time.h>
 
-#include "bodkin/base/arena.h"
-#include "bodkin/plan/chance.h"
 #include "bodkin/plan/planner.h"
+#include "support/made_workroom.h"
 #include "support/plan_checker.h"
 
 enum {
@@ -15,22 +14,7 @@ enum {
     NETWORK_RESOURCES = 4,
     NETWORK_CAPACITY = 20,
     NETWORK_SCHEDULES = 5000,
-    COSTUMES = 100,
-    STEPS = 20,
-    PEOPLE = 6,
-    PERFORMERS = 40,
-    WAYS = 3,
-    DAYS = 150,
-    DAY = 1440,
-    OPENS = 600,
-    LUNCH = 780,
-    BACK = 840,
-    CLOSES = 1080,
-    STAGES_A_DAY = 4,
-    FIRST_DUE = 12,
-    DUE_RANGE = 40,
-    SHORTEST = 15,
-    MINUTES = 90
+    DAYS = 150 // of hours of the workroom
 };
 
 static double seconds_now(void)
@@ -76,72 +60,6 @@ static bk_problem make_network(bk_chance *chance, bk_arena *arena)
 
 // ------------------------------------------------------------------------------------------------------------ workroom
 
-// There from ten to one and from two to six on six days a week; nobody after the last day.
-static bk_resource make_person(uint32_t person, bk_arena *arena)
-{
-    bk_stage *stages = bk_arena_clear(arena, (size_t)DAYS * STAGES_A_DAY + 1, sizeof *stages);
-    size_t count = 0;
-    stages[count++] = (bk_stage){0, BK_CLOSED};
-    for (uint32_t day = 0; day < DAYS; day++) {
-        if ((day + person) % 7 == 6)
-            continue;
-        int32_t midnight = (int32_t)day * DAY;
-        stages[count++] = (bk_stage){midnight + OPENS, 1};
-        stages[count++] = (bk_stage){midnight + LUNCH, BK_CLOSED};
-        stages[count++] = (bk_stage){midnight + BACK, 1};
-        stages[count++] = (bk_stage){midnight + CLOSES, BK_CLOSED};
-    }
-    return (bk_resource){stages, count};
-}
-
-static bk_task make_step(uint32_t costume, uint32_t step, bk_chance *chance, bk_arena *arena)
-{
-    bool fitting = step % 7 == 6;
-    size_t ways = WAYS + bk_chance_below(chance, 2);
-    bk_mode *modes = bk_arena_clear(arena, ways, sizeof *modes);
-    uint32_t first = bk_chance_below(chance, PEOPLE);
-    int32_t minutes = fitting ? 30 : SHORTEST + below(chance, MINUTES);
-    for (uint32_t i = 0; i < ways; i++) {
-        bk_use *uses = bk_arena_clear(arena, 2, sizeof *uses);
-        uses[0] = (bk_use){(first + i) % PEOPLE, 1};
-        uses[1] = (bk_use){PEOPLE + costume % PERFORMERS, 1};
-        modes[i] = (bk_mode){minutes, uses, fitting ? 2 : 1};
-    }
-    return (bk_task){.modes = modes, .mode_count = ways, .appointment = BK_CLOCK_NONE, .whole = fitting};
-}
-
-static bk_problem make_workroom(bk_chance *chance, bk_arena *arena)
-{
-    size_t resource_count = PEOPLE + PERFORMERS, rank_count = 0;
-    bk_resource *resources = bk_arena_clear(arena, resource_count, sizeof *resources);
-    for (uint32_t i = 0; i < resource_count; i++) {
-        static const bk_stage always = {0, 1};
-        resources[i] = i < PEOPLE ? make_person(i, arena) : (bk_resource){&always, 1};
-    }
-    bk_task *tasks = bk_arena_clear(arena, (size_t)COSTUMES * STEPS, sizeof *tasks);
-    bk_rank *ranks = bk_arena_clear(arena, (size_t)COSTUMES * STEPS, sizeof *ranks);
-    bk_target *targets = bk_arena_clear(arena, COSTUMES, sizeof *targets);
-    for (uint32_t costume = 0; costume < COSTUMES; costume++) {
-        uint32_t *own = bk_arena_clear(arena, STEPS, sizeof *own);
-        for (uint32_t step = 0; step < STEPS; step++) {
-            own[step] = costume * STEPS + step;
-            tasks[own[step]] = make_step(costume, step, chance, arena);
-            if (step > 0)
-                ranks[rank_count++] = (bk_rank){own[step] - 1 - bk_chance_below(chance, step < 2 ? step : 2),
-                                                own[step], step % 5 == 4 ? DAY / 2 : 0};
-        }
-        targets[costume] = (bk_target){own, STEPS, (FIRST_DUE + below(chance, DUE_RANGE)) * DAY, 1};
-    }
-    return (bk_problem){.tasks = tasks,
-                        .task_count = (size_t)COSTUMES * STEPS,
-                        .resources = resources,
-                        .resource_count = resource_count,
-                        .ranks = ranks,
-                        .rank_count = rank_count,
-                        .targets = targets,
-                        .target_count = COSTUMES};
-}
-
 static void tell(const bk_planner *planner, double seconds)
 {
     bk_cost cost = bk_planner_cost(planner);
@@ -174,7 +92,7 @@ int main(int argc, char **argv)
     uint64_t seed = argc > 1 ? strtoull(argv[1], NULL, 10) : 1;
     bk_chance chance = bk_chance_from(seed);
     bk_arena *arena = bk_arena_new();
-    bk_problem network = make_network(&chance, arena), workroom = make_workroom(&chance, arena);
+    bk_problem network = make_network(&chance, arena), workroom = bk_made_workroom(DAYS, &chance, arena);
     printf("120 tasks on 4 resources\n");
     bool sound = measure(&network, network_budgets, 1, seed);
     printf("2,000 steps of 100 costumes among 6 people\n");

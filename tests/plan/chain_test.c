@@ -280,6 +280,25 @@ START_TEST(the_other_way_to_do_a_task_is_bound_by_its_own_hands)
 }
 END_TEST
 
+START_TEST(ends_that_lie_years_off_are_told_apart)
+{
+    enum {
+        FIRST = 5000000,
+        SECOND = 9000000,
+        THIRD = 9000010
+    }; // more minutes than two rounds of sorting tell apart
+    small_problem small;
+    small_begin(&small);
+    uint32_t ann = small_always(&small, 1);
+    small_task(&small, FIRST, ann);
+    small_task(&small, SECOND - FIRST, ann);
+    small_task(&small, THIRD - SECOND, ann);
+    check_chain(
+        &small, (bk_placing[]){{0, FIRST, 0}, {FIRST, SECOND, 0}, {SECOND, THIRD, 0}}, 2,
+        &(expected){3, {{0, BK_BOUND_NOTHING, 0}, {1, BK_BOUND_HANDS, ann}, {2, BK_BOUND_HANDS, ann}}});
+}
+END_TEST
+
 BK_TEST_MAIN(
     "chain", a_task_that_begins_at_once_waited_for_nothing, the_rest_after_a_task_belongs_to_the_order,
     hands_that_are_held_bind_what_needs_them, of_two_branches_the_later_one_binds,
@@ -291,4 +310,4 @@ BK_TEST_MAIN(
     a_fitting_that_the_day_has_no_room_for_waited_for_the_hours, a_resource_that_had_room_binds_nothing,
     the_last_unit_of_a_resource_to_become_free_binds, a_task_that_never_comes_about_has_no_chain,
     a_chain_goes_through_order_and_hands_to_its_beginning,
-    the_other_way_to_do_a_task_is_bound_by_its_own_hands)
+    the_other_way_to_do_a_task_is_bound_by_its_own_hands, ends_that_lie_years_off_are_told_apart)

@@ -18,6 +18,9 @@ void bk_forward_clear(bk_forward *forward);
 /// What is free of a resource at a moment, not before one asked about earlier: units, or BK_CLOSED.
 int32_t bk_forward_units(bk_forward *forward, uint32_t resource, bk_clock_minute moment);
 
+/// Whether not a unit of a resource is free at `moment` (as in bk_forward_fits): quick to tell.
+bool bk_forward_busy(bk_forward *forward, uint32_t resource, bk_clock_minute moment);
+
 /// Whether the work can begin at `moment` (not before the latest that bk_forward_units was asked about) and be done:
 /// set down where one of its resources is closed, unless it is `whole`. Then `place` gets begin and end.
 bool bk_forward_fits(bk_forward *forward, const bk_work *work, bk_clock_minute moment, bk_placing *place);

@@ -27,6 +27,8 @@ typedef struct bk_trial_class {
 
 enum { BK_TRIAL_CLASSES = 2 };
 
+#define BK_NO_LEAD UINT32_MAX ///< needs nobody
+
 /// A moment at which a resource opens, or more of it is there.
 typedef struct bk_trial_opening {
     bk_clock_minute at;
@@ -41,9 +43,10 @@ struct bk_trial {
     uint32_t *order; ///< by class and planned time
     uint32_t *place; ///< of each task in the order
     bk_trial_class classes[BK_TRIAL_CLASSES];
-    bk_trial_desk *desks;       ///< one for each resource
-    uint32_t *first_desk;       ///< of task i: task_desks[first_desk[i]] to task_desks[first_desk[i + 1] - 1]
-    uint32_t *task_desks;       ///< the resources of all of its modes, each once
+    bk_trial_desk *desks; ///< one for each resource
+    uint32_t *first_desk; ///< of task i: task_desks[first_desk[i]] to task_desks[first_desk[i + 1] - 1]
+    uint32_t *task_desks; ///< the resources of all of its modes, each once
+    uint32_t *leads;      ///< of each mode (as the generator counts them) its first resource; BK_NO_LEAD
     bk_trial_opening *openings; ///< by time
     size_t opening_count;
 
