@@ -11,6 +11,7 @@
 #include "bodkin/ui/notes_screen.h"
 #include "bodkin/ui/rail_screen.h"
 #include "bodkin/ui/stack.h"
+#include "bodkin/ui/suppose_screen.h"
 #include "bodkin/ui/who_when_screen.h"
 #include "bodkin/ui/works_screen.h"
 
@@ -48,6 +49,7 @@ typedef enum place_name {
     PLACE_RAIL,
     PLACE_BENCH,
     PLACE_WHO_WHEN,
+    PLACE_SUPPOSE,
     PLACE_CAST,
     PLACE_FITTINGS,
     PLACE_MATERIALS,
@@ -62,6 +64,7 @@ static const place places[] = {
     [PLACE_RAIL] = {&bk_rail_screen, bk_rail_screen_new, true},
     [PLACE_BENCH] = {&bk_bench_screen, bk_bench_screen_new, false},
     [PLACE_WHO_WHEN] = {&bk_who_when_screen, bk_who_when_screen_new, false},
+    [PLACE_SUPPOSE] = {&bk_suppose_screen, bk_suppose_screen_new, true},
     [PLACE_CAST] = {&bk_cast_screen, bk_cast_screen_new, true},
     [PLACE_FITTINGS] = {&bk_fittings_screen, bk_fittings_screen_new, true},
     [PLACE_MATERIALS] = {&bk_materials_screen, bk_materials_screen_new, false},
@@ -102,6 +105,8 @@ static const bk_key_row rows[] = {
     {TYPED("B"), .help = "Bench: what one person can do now, best first", .act = go, .argument = PLACE_BENCH},
     {TYPED("W"), .help = "Who and When: the days to opening, and who does what on them", .act = go,
      .argument = PLACE_WHO_WHEN},
+    {TYPED("S"), .help = "Suppose: what would come of a helper, another date, a costume less", .act = go,
+     .argument = PLACE_SUPPOSE},
     {TYPED("C"), .help = "Cast: performers, their measures, roles", .act = go, .argument = PLACE_CAST},
     {TYPED("F"), .help = "Fittings: whom to call, who comes when, what came of it", .act = go,
      .argument = PLACE_FITTINGS},

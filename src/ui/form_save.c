@@ -153,9 +153,14 @@ static void saved_well(bk_screen *screen, const bk_form_saved *saved, const void
     show_renamed(form, filled);
     wall->saved_family = form->kind->family;
     wall->saved_id = saved->id;
-    bk_act_did(screen, BK_OK, saved->sentence, NULL);
+    if (form->kind->apart)
+        bk_stack_stale(screen->stack);
+    else
+        bk_act_did(screen, BK_OK, saved->sentence, NULL);
     if (!saved->sentence)
         bk_wall_say(wall, "Nothing was changed.");
+    else if (form->kind->apart)
+        bk_wall_say(wall, "%s", bk_text_safe(form->arena, saved->sentence, wall->ascii));
     bk_stack_pop(screen->stack);
 }
 

@@ -93,8 +93,10 @@ static void take_key(loop *run, const bk_key *key)
         return;
     const bk_key_table *table = too_small() ? &top->kind->tables[0] : bk_screen_table(top);
     const bk_key_row *row = bk_key_row_beside(table, key);
-    if (row && (!too_small() || row->act == bk_screen_leave))
+    if (row && !too_small())
         row->act(top, row);
+    else if (row && row->act == bk_screen_leave)
+        run->stack->left = true; // there is no room to ask anything
 }
 
 // Takes all keys that are there, so that a picture is not painted for each of many; false when the terminal is gone.

@@ -112,8 +112,18 @@ void bk_screen_help(bk_screen *screen, const bk_key_row *row)
     bk_stack_push(screen->stack, &bk_keys_screen, bk_keys_screen_new(screen->kind));
 }
 
+static void leave_now(bk_screen *screen, int64_t argument)
+{
+    (void)argument;
+    screen->stack->left = true;
+}
+
+// What is supposed stands nowhere but in the program.
 void bk_screen_leave(bk_screen *screen, const bk_key_row *row)
 {
     (void)row;
-    screen->stack->left = true;
+    if (screen->wall->supposed->count > 0)
+        bk_act_ask(screen, "Leave? What you suppose (S) is not kept, and is forgotten then.", leave_now, 0);
+    else
+        leave_now(screen, 0);
 }

@@ -5,23 +5,26 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "bodkin/base/arena.h"
 #include "bodkin/base/text.h"
 #include "bodkin/store/one.h"
 #include "bodkin/work/productions.h"
 
 static void want_forecast(bk_wall *wall)
 {
+    wall->readings++;
     if (wall->reckoning)
         bk_reckoning_want(wall->reckoning, wall->today, NULL, 0);
 }
 
 bk_status bk_wall_begin(bk_wall *wall, const bk_screens_options *options, bk_error *error)
 {
-    bk_reckoning_options reckoning = {options->store_path, options->as, options->seed, options->tries};
     *wall = (bk_wall){.store = options->store, .who = options->who, .clock = options->clock};
     wall->today = wall->clock.today(wall->clock.self);
+    wall->supposed = bk_alloc_clear(1, sizeof *wall->supposed);
+    wall->reckons = (bk_reckoning_options){options->store_path, options->as, options->seed, options->tries};
     if (options->store_path)
-        wall->reckoning = bk_reckoning_begin(&reckoning);
+        wall->reckoning = bk_reckoning_begin(&wall->reckons);
     want_forecast(wall);
     return bk_store_version(wall->store, &wall->version, error);
 }
@@ -38,7 +41,11 @@ void bk_wall_free(bk_wall *wall)
 {
     take_down(wall);
     bk_reckoning_end(wall->reckoning);
-    wall->reckoning = NULL;
+    bk_reckoning_end(wall->supposing);
+    bk_supposed_clear(wall->supposed);
+    free(wall->supposed);
+    wall->reckoning = wall->supposing = NULL;
+    wall->supposed = NULL;
 }
 
 bk_status bk_wall_show(bk_wall *wall, const char *name, bk_error *error)
@@ -109,6 +116,35 @@ bk_status bk_wall_read(bk_wall *wall, bk_error *error)
 const bk_forecast *bk_wall_forecast(const bk_wall *wall)
 {
     return wall->reckoning ? bk_reckoning_forecast(wall->reckoning) : NULL;
+}
+
+static void end_supposing(bk_wall *wall)
+{
+    bk_reckoning_end(wall->supposing);
+    wall->supposing = NULL;
+}
+
+void bk_wall_suppose(bk_wall *wall)
+{
+    const bk_supposed *supposed = wall->supposed;
+    const int64_t of[] = {wall->readings, supposed->changes};
+    if (supposed->count == 0 || !wall->reckoning) {
+        end_supposing(wall);
+        return;
+    }
+    if (wall->supposing && memcmp(wall->supposing_of, of, sizeof of) == 0)
+        return;
+    if (!wall->supposing)
+        wall->supposing = bk_reckoning_begin(&wall->reckons);
+    memcpy(wall->supposing_of, of, sizeof of);
+    bk_reckoning_want(wall->supposing, wall->today, supposed->items, supposed->count);
+}
+
+const bk_forecast *bk_wall_supposed_forecast(const bk_wall *wall)
+{
+    bool settled =
+        wall->supposing && bk_reckoning_settled(wall->supposing) && bk_reckoning_settled(wall->reckoning);
+    return settled ? bk_reckoning_forecast(wall->supposing) : NULL;
 }
 
 static bool listen_to(bk_reckoning *reckoning, bool *answered)

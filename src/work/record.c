@@ -4,6 +4,7 @@
 
 #include "bodkin/base/text.h"
 #include "bodkin/work/record_fields.h"
+#include "bodkin/work/record_inside.h"
 #include "bodkin/work/record_kinds.h"
 #include "bodkin/work/record_move.h"
 #include "bodkin/work/record_names.h"
@@ -25,23 +26,31 @@ bk_status bk_record_look(bk_desk *desk, bk_family family, int64_t id, bk_any_rec
     return bk_names_fill(desk, family, record);
 }
 
+bk_status bk_record_read_inside(const bk_job *job, bk_family family, int64_t id, void *record, bool *found,
+                                bk_error *error)
+{
+    bk_any_record read;
+    bk_desk desk = bk_desk_lay(job, error);
+    *found = false;
+    bk_status status = bk_record_look(&desk, family, id, &read, found);
+    bk_desk_clear(&desk);
+    *found = *found && !status;
+    if (*found) {
+        memcpy(record, &read, bk_record_kinds[family].size);
+    }
+    return status;
+}
+
 bk_status bk_record_read(const bk_job *job, bk_family family, int64_t id, void *record, bool *found,
                          bk_error *error)
 {
-    bk_any_record read;
     *found = false;
     bk_status status = bk_store_read_begin(job->store, error);
     if (status) {
         return status;
     }
-    bk_desk desk = bk_desk_lay(job, error);
-    status = bk_record_look(&desk, family, id, &read, found);
-    bk_desk_clear(&desk);
+    status = bk_record_read_inside(job, family, id, record, found, error);
     bk_store_read_end(job->store);
-    *found = *found && !status;
-    if (*found) {
-        memcpy(record, &read, bk_record_kinds[family].size);
-    }
     return status;
 }
 
@@ -283,6 +292,22 @@ static bk_status save(saving_work *work)
     return status;
 }
 
+bk_status bk_record_save_inside(const bk_job *job, const bk_record_saving *saving, bk_record_saved *saved,
+                                bk_error *error)
+{
+    saving_work work = {.desk = bk_desk_lay(job, error),
+                        .family = saving->family,
+                        .kind = &bk_record_kinds[saving->family],
+                        .saving = saving,
+                        .saved = saved};
+    *saved = (bk_record_saved){0};
+    memcpy(&work.record, saving->after, work.kind->size);
+    bk_status status = save(&work);
+    saved->column = work.desk.column;
+    bk_desk_clear(&work.desk);
+    return status;
+}
+
 bk_status bk_record_save(const bk_job *job, const bk_record_saving *saving, bk_record_saved *saved,
                          bk_error *error)
 {
@@ -291,15 +316,7 @@ bk_status bk_record_save(const bk_job *job, const bk_record_saving *saving, bk_r
     if (status) {
         return status;
     }
-    saving_work work = {.desk = bk_desk_lay(job, error),
-                        .family = saving->family,
-                        .kind = &bk_record_kinds[saving->family],
-                        .saving = saving,
-                        .saved = saved};
-    memcpy(&work.record, saving->after, work.kind->size);
-    status = save(&work);
-    saved->column = work.desk.column;
-    bk_desk_clear(&work.desk);
+    status = bk_record_save_inside(job, saving, saved, error);
     if (!status && saved->sentence) {
         return bk_store_change_commit(job->store, job->made_at, saved->sentence, NULL, error);
     }

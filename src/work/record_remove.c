@@ -1,4 +1,4 @@
-#include "bodkin/work/record.h"
+#include "bodkin/work/record_inside.h"
 #include "bodkin/work/record_kinds.h"
 #include "bodkin/work/record_names.h"
 #include "bodkin/work/record_words.h"
@@ -123,6 +123,16 @@ static bk_status take_away(removal *away, int64_t id)
     return status ? status : bk_shelf_settle(desk, &watch, desk->job->today);
 }
 
+bk_status bk_record_take_away_inside(const bk_job *job, bk_family family, int64_t id, const char **sentence,
+                                     bk_error *error)
+{
+    removal away = begin(job, family, error);
+    bk_status status = take_away(&away, id);
+    *sentence = status ? NULL : sentence_of(&away);
+    end(&away);
+    return status;
+}
+
 bk_status bk_record_take_away(const bk_job *job, bk_family family, int64_t id, const char **sentence,
                               bk_error *error)
 {
@@ -131,12 +141,7 @@ bk_status bk_record_take_away(const bk_job *job, bk_family family, int64_t id, c
     if (status) {
         return status;
     }
-    removal away = begin(job, family, error);
-    status = take_away(&away, id);
-    if (!status) {
-        *sentence = sentence_of(&away);
-    }
-    end(&away);
+    status = bk_record_take_away_inside(job, family, id, sentence, error);
     if (!status) {
         return bk_store_change_commit(job->store, job->made_at, *sentence, NULL, error);
     }

@@ -26,7 +26,7 @@ void bk_act_ask(bk_screen *screen, const char *text, void (*yes)(bk_screen *scre
 /// stack already, it takes its place, and what lay above it goes, `screen` too. The Rail is gone back to.
 void bk_act_go(bk_screen *screen, const bk_screen_kind *kind, void *self);
 
-/// The keys that mean the same on every screen: u U undo and redo, l look for, P R B W C F M N O H T D the screens, ? keys, q leave.
+/// The keys that mean the same on every screen: u U undo and redo, l look for, P R B W S C F M N O H T D the screens, ? keys, q leave.
 /// A screen's own table comes first; while a form or narrowing takes what is typed they do not work.
 extern const bk_key_table bk_everywhere_table;
 

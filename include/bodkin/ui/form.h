@@ -64,6 +64,8 @@ struct bk_form_kind {
     /// A job of its own instead of a record's: does what the form says. NULL: a record's form.
     bk_status (*save)(const bk_form *form, const bk_job *job, const void *filled, bk_form_saved *saved,
                       bk_error *error);
+    /// What that job does is no change of the store: nothing is read anew, and there is nothing to undo.
+    bool apart;
     /// A sentence about the field that is doubtful but not refused; in `arena`, NULL: none. May be NULL.
     const char *(*doubt)(const bk_form *form, size_t field, const void *filled, bk_arena *arena);
 };

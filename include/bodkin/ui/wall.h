@@ -3,6 +3,7 @@
 
 #include "bodkin/ui/reckoning.h"
 #include "bodkin/ui/screens.h"
+#include "bodkin/ui/supposed.h"
 #include "bodkin/work/rail.h"
 
 /// What all screens look at: the store, the day, and the production that is shown with its rail. Read anew when another
@@ -23,9 +24,14 @@ typedef struct bk_wall {
     const char *offer_key, *offer; ///< what is told beside it: a key and what it does; NULL: nothing
     char moment[BK_MADE_AT_ROOM];  ///< of the job done last
     bk_reckoning *reckoning;       ///< of the store as it is; NULL: none is reckoned
-    bk_reckoning *supposing; ///< of what is supposed, owned by the screen that supposes; NULL: none does
-    bk_family saved_family;  ///< the record that was saved by the key pressed last: the screens put their
-    int64_t saved_id;        ///< cursor on it; 0: none
+    int64_t readings;              ///< how often its forecast was asked for
+    bk_supposed
+        *supposed; ///< what the person supposes; never NULL, and changed by the screens that see the wall
+    bk_reckoning *supposing;      ///< of that; NULL: nothing is supposed, or it was not asked for yet
+    int64_t supposing_of[2];      ///< which `readings` and which change of `supposed` it was asked for
+    bk_reckoning_options reckons; ///< how both are reckoned
+    bk_family saved_family; ///< the record that was saved by the key pressed last: the screens put their
+    int64_t saved_id;       ///< cursor on it; 0: none
 } bk_wall;
 
 /// Begins with the store, the clock and the day of `options`, and with reckoning where the store's path is given; shows no
@@ -47,6 +53,13 @@ bk_status bk_wall_read(bk_wall *wall, bk_error *error) BK_MUST_USE;
 /// The forecast of the store as it was reckoned last: good until the screens are next read. NULL: none yet, or nothing is reckoned.
 /// Its records are told by id: the rail may have been read since.
 const bk_forecast *bk_wall_forecast(const bk_wall *wall);
+
+/// Asks for the forecast of what is supposed, unless that of this list and this store was asked for already. Where nothing is
+/// supposed any more its reckoning ends.
+void bk_wall_suppose(bk_wall *wall);
+
+/// The forecast of what is supposed, once it and that of the store as it is are settled; NULL before. Good as above.
+const bk_forecast *bk_wall_supposed_forecast(const bk_wall *wall);
 
 /// Takes what was reckoned meanwhile; true where the picture may be another one now. `*answered` says whether a forecast came, or that
 /// none comes, so that the screens must be read.

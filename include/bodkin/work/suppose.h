@@ -24,8 +24,10 @@ typedef struct bk_supposition {
     int64_t costume_id;    ///< DUE, DROP
 } bk_supposition;
 
-/// Makes them real, as one change of the daybook: the helper becomes a person with hours on that one day, dates and due days are
-/// changed, costumes are taken away. BK_REFUSED, with nothing changed, where one of them cannot be.
+/// Makes them real, as one change of the daybook: a helper becomes a person with hours on that day (one person where a name comes
+/// several times, away on the days between), dates and due days are changed, costumes are taken away. The opening takes along what
+/// a date says of it. `*sentence` NULL where all is so already and nothing was written. BK_REFUSED, with one sentence and nothing
+/// changed, where one of them cannot be: the name is borne already, the date or the costume is gone.
 bk_status bk_suppose_keep(const bk_job *job, const bk_supposition *suppositions, size_t count,
                           const char **sentence, bk_error *error) BK_MUST_USE;
 
