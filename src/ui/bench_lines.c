@@ -249,7 +249,7 @@ static bool is_open(const filling *at, const bk_planned_step *step)
 {
     bk_error error;
     bk_step_outlook outlook = {0};
-    if (at->forecast->version == at->wall->version)
+    if (bk_reckoning_settled(at->wall->reckoning))
         return true;
     return bk_store_bench_step(at->wall->store, step->id, at->ledger->arena, &outlook.step, &error) ==
                BK_OK &&

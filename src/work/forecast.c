@@ -150,7 +150,6 @@ void bk_forecast_reckon(const bk_workroom *room, const bk_supposition *suppositi
     built->arena = kept;
     built->today = room->today;
     built->effort = effort;
-    built->version = room->version;
     bk_prospect *prospect = bk_prospect_new(room, suppositions, supposition_count, scratch, kept);
     reckoning at = {.forecast = built, .progress = {.goes_on = goes_on, .context = context}};
     at.frame = bk_frame_new(prospect);

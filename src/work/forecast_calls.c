@@ -131,13 +131,20 @@ static int64_t call_hands(const one_call *call)
     return hands;
 }
 
+/// So many minutes (0 or more) later, but no farther off than all the rest.
+static bk_clock_minute later_by(bk_clock_minute minute, int64_t minutes)
+{
+    int64_t later = minute + minutes;
+    return later < BK_FRAME_FARTHEST ? (bk_clock_minute)later : BK_FRAME_FARTHEST;
+}
+
 /// `end` is the first minute after it; it grows to a minute at least, so that a call is never empty.
 static bk_span call_span(const one_call *call, bool longest)
 {
     bk_span span = {call->steps[0].at, call->steps[0].at};
     for (size_t i = 0; i < call->count; i++) {
         const bk_estimate *estimate = &call->steps[i].estimate;
-        span.to += (bk_clock_minute)(longest ? estimate->longest : estimate->usual);
+        span.to = later_by(span.to, longest ? estimate->longest : estimate->usual);
     }
     span.to += span.to == span.from;
     return span;
@@ -176,7 +183,7 @@ static void plan_steps(one_call *call, uint32_t resource, bk_clock_minute *appoi
         ways->plan_count = 1;
         ways->estimate = booked->estimate;
         appointments[booked->step] = at;
-        at += mode->minutes;
+        at = later_by(at, mode->minutes);
     }
 }
 

@@ -219,8 +219,8 @@ static void wait_for_pieces(bk_outlook_days *days, const costume_state *state, b
             *moved[i] = later_day(*moved[i], state->back);
         }
     }
-    if (state->back > due && days->chance > 0) {
-        days->chance = 0;
+    if (state->back > due && days->chance >= 0) {
+        days->chance = days->chance_error = 0;
     }
 }
 
@@ -284,16 +284,28 @@ static bool holds_up(const bk_costume_forecast *costume, const bk_prospect_costu
     return costume->open && !known->can_go && costume->days.days_known;
 }
 
+/// A production is no likelier in time than any of its costumes, nor ready before it: the trials know nothing of pieces that are out.
+static void hold_back(bk_outlook_days *days, const bk_outlook_days *own)
+{
+    if (own->chance >= 0 && own->chance < days->chance) {
+        days->chance = own->chance;
+        days->chance_error = own->chance_error;
+    }
+    days->even = days->even == BK_NO_DAY ? BK_NO_DAY : later_day(days->even, own->even);
+    days->likely = days->likely == BK_NO_DAY ? BK_NO_DAY : later_day(days->likely, own->likely);
+}
+
 /// Adds up a production's costumes, those whose days are known: the last finish, the fewest days in hand, how many are late. What is
-/// finished or can go on counts only where that is all there is.
+/// finished or can go on counts only where that is all there is. Where `tried` is false no step is open that the odds depend on.
 static void add_costumes(bk_production_forecast *production, const bk_costume_forecast *costumes,
-                         const bk_prospect_costume *known, size_t count)
+                         const bk_prospect_costume *known, size_t count, bool tried)
 {
     bool open = false, never = false, any = false;
     for (size_t i = 0; i < count; i++) {
         open = open || holds_up(&costumes[i], &known[i]);
     }
     bk_outlook_days *days = &production->days;
+    days->chance = tried ? days->chance : CERTAIN;
     for (size_t i = 0; i < count; i++) {
         const bk_outlook_days *own = &costumes[i].days;
         if (holds_up(&costumes[i], &known[i]) != open || !own->days_known) {
@@ -303,6 +315,7 @@ static void add_costumes(bk_production_forecast *production, const bk_costume_fo
         production->late += open && late;
         never = never || own->finish == BK_NO_DAY;
         days->finish = later_day(days->finish, own->finish);
+        hold_back(days, own);
         if (own->finish != BK_NO_DAY && (!any || own->days_in_hand < days->days_in_hand)) {
             days->days_in_hand = own->days_in_hand;
             any = true;
@@ -313,8 +326,8 @@ static void add_costumes(bk_production_forecast *production, const bk_costume_fo
         days->finish = BK_NO_DAY;
         days->days_in_hand = 0;
     }
-    if (!open && any) {
-        days->chance = CERTAIN;
+    if (!tried) {
+        days->chance = any ? days->chance : unknown.chance;
         days->even = days->likely = days->finish;
     }
 }
@@ -335,7 +348,8 @@ void bk_forecast_fill_productions(bk_forecast *forecast, const bk_outcome_of_pla
         };
         fill_odds(&productions[i].days, outcome, group);
         add_costumes(&productions[i], &forecast->costumes[known->first_costume],
-                     &prospect->costumes[known->first_costume], known->costume_count);
+                     &prospect->costumes[known->first_costume], known->costume_count,
+                     outcome->groups[group].task_count > 0);
         productions[i].chain_count = fill_chain(outcome, &outcome->groups[group], &productions[i].chain);
     }
     forecast->productions = productions;

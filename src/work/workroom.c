@@ -27,7 +27,7 @@ static const struct read_of {
 
 static bk_status read_rows(bk_store *store, bk_workroom *room, room_rows *rows, bk_error *error)
 {
-    bk_status status = bk_store_version(store, &room->version, error);
+    bk_status status = BK_OK;
     for (size_t i = 0; !status && i < sizeof reads / sizeof *reads; i++) {
         bk_rows *into = (bk_rows *)(void *)((char *)rows + reads[i].offset);
         status = bk_store_read(store, reads[i].family, 0, room->arena, into, error);

@@ -1,38 +1,11 @@
-#include <string.h>
-
 #include "screen/plan_show.h"
+#include "screen/seen.h"
 #include "screen/show.h"
 #include "screen/terminal.h"
 #include "support/program.h"
 #include "support/testing.h"
 
 // The Bench: what one person can do now, and what is done from there.
-
-static void assert_shows(const bk_terminal *terminal, const char *text)
-{
-    if (!bk_terminal_shows(terminal, text))
-        ck_abort_msg("\"%s\" is not shown:\n%s", text, bk_terminal_screen(terminal));
-}
-
-static void assert_hides(const bk_terminal *terminal, const char *text)
-{
-    if (bk_terminal_shows(terminal, text))
-        ck_abort_msg("\"%s\" is shown:\n%s", text, bk_terminal_screen(terminal));
-}
-
-static void assert_row_has(const bk_terminal *terminal, const char *key, const char *text)
-{
-    const char *row = bk_terminal_row(terminal, bk_terminal_find(terminal, key));
-    if (!strstr(row, text))
-        ck_abort_msg("\"%s\" is missing in the row: %s", text, row);
-}
-
-static void assert_chosen(const bk_terminal *terminal, const char *text)
-{
-    const char *row = bk_terminal_row(terminal, bk_terminal_chosen(terminal));
-    if (!strstr(row, text))
-        ck_abort_msg("\"%s\" is not chosen, but: %s", text, row);
-}
 
 static bk_terminal *at_bench(void)
 {
@@ -213,6 +186,21 @@ START_TEST(a_step_is_marked_done_and_what_it_held_takes_its_place)
 }
 END_TEST
 
+START_TEST(what_was_just_marked_done_is_not_offered_until_it_is_reckoned_anew)
+{
+    const bk_terminal_options options = {.tries = "1000000"}; // more than this test waits for
+    bk_plan_show_import();
+    bk_terminal *terminal = bk_terminal_start_reckoning(&options, "reckoning");
+    bk_terminal_type(terminal, "B", "4 steps can be done now");
+    bk_terminal_type(terminal, "x", "Done: G1/cut Cut the gown?");
+    bk_terminal_type(terminal, "Enter", "Done: G1 Cut the gown.");
+    assert_shows(terminal, "reckoning");
+    assert_shows(terminal, "3 steps can be done now");
+    assert_hides(terminal, "G1 Cut the gown  ");
+    bk_terminal_close(terminal);
+}
+END_TEST
+
 START_TEST(the_clock_of_a_step_is_started_and_stopped)
 {
     bk_terminal *terminal = at_bench();
@@ -307,6 +295,7 @@ BK_TEST_MAIN("Bench screen", where_the_name_is_not_known_it_is_everybodys,
              what_is_best_done_together_is_marked_and_told, what_fits_the_minutes_there_are_comes_first,
              minutes_are_typed_as_the_program_takes_them,
              a_step_is_marked_done_and_what_it_held_takes_its_place,
+             what_was_just_marked_done_is_not_offered_until_it_is_reckoned_anew,
              the_clock_of_a_step_is_started_and_stopped, what_another_terminal_ticks_goes_from_the_bench,
              enter_opens_the_costume_at_the_step_and_escape_comes_back,
              a_step_of_another_production_is_ticked_and_opened_as_well, a_note_is_jotted_about_the_step,

@@ -1,23 +1,10 @@
-#include <string.h>
-
+#include "screen/seen.h"
 #include "screen/show.h"
 #include "screen/terminal.h"
 #include "support/program.h"
 #include "support/testing.h"
 
 // What goes on at the bench beside the steps: fittings are booked, notes jotted, pieces go out, orders of work are used.
-
-static void assert_shows(const bk_terminal *terminal, const char *text)
-{
-    if (!bk_terminal_shows(terminal, text))
-        ck_abort_msg("\"%s\" is not shown:\n%s", text, bk_terminal_screen(terminal));
-}
-
-static void assert_hides(const bk_terminal *terminal, const char *text)
-{
-    if (bk_terminal_shows(terminal, text))
-        ck_abort_msg("\"%s\" is shown:\n%s", text, bk_terminal_screen(terminal));
-}
 
 static bk_terminal *open_rail_at(const char *number)
 {

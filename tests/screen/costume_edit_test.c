@@ -1,5 +1,4 @@
-#include <string.h>
-
+#include "screen/seen.h"
 #include "screen/show.h"
 #include "screen/terminal.h"
 #include "support/program.h"
@@ -7,25 +6,6 @@
 #include "support/testing.h"
 
 // Entering, changing, moving and taking away costumes, pieces, steps and needs.
-
-static void assert_shows(const bk_terminal *terminal, const char *text)
-{
-    if (!bk_terminal_shows(terminal, text))
-        ck_abort_msg("\"%s\" is not shown:\n%s", text, bk_terminal_screen(terminal));
-}
-
-static void assert_hides(const bk_terminal *terminal, const char *text)
-{
-    if (bk_terminal_shows(terminal, text))
-        ck_abort_msg("\"%s\" is shown:\n%s", text, bk_terminal_screen(terminal));
-}
-
-static void assert_chosen(const bk_terminal *terminal, const char *text)
-{
-    const char *row = bk_terminal_row(terminal, bk_terminal_chosen(terminal));
-    if (!strstr(row, text))
-        ck_abort_msg("\"%s\" is not chosen: %s", text, row);
-}
 
 static void assert_order(const bk_terminal *terminal, const char *earlier, const char *later)
 {

@@ -2,6 +2,7 @@
 #include <string.h>
 #include <sys/wait.h>
 
+#include "screen/seen.h"
 #include "screen/show.h"
 #include "screen/terminal.h"
 #include "support/program.h"
@@ -36,26 +37,6 @@ static void import_long_with_people(void)
                        "Ida,machine;press,10:00-17:00,10:00-17:00,10:00-17:00,10:00-17:00,10:00-17:00\n"
                        "Bo,machine,10:00-13:00,10:00-13:00,10:00-13:00,10:00-13:00,10:00-13:00\n");
     bk_program_must(bodkin("import", bk_test_path("long"), "--replace"), 0);
-}
-
-static void assert_row_has(const bk_terminal *terminal, const char *key, const char *text)
-{
-    const char *row = bk_terminal_row(terminal, bk_terminal_find(terminal, key));
-    if (!strstr(row, text))
-        ck_abort_msg("\"%s\" is missing in the row: %s", text, row);
-}
-
-static void assert_shows(const bk_terminal *terminal, const char *text)
-{
-    if (!bk_terminal_shows(terminal, text))
-        ck_abort_msg("\"%s\" is missing:\n%s", text, bk_terminal_screen(terminal));
-}
-
-static void assert_chosen(const bk_terminal *terminal, const char *text)
-{
-    const char *row = bk_terminal_row(terminal, bk_terminal_chosen(terminal));
-    if (!strstr(row, text))
-        ck_abort_msg("\"%s\" is not the chosen row: %s", text, row);
 }
 
 // -------------------------------------------------------------------------------------------- what it shows

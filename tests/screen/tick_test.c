@@ -1,5 +1,6 @@
 #include <string.h>
 
+#include "screen/seen.h"
 #include "screen/show.h"
 #include "screen/terminal.h"
 #include "support/program.h"
@@ -12,25 +13,6 @@ static bk_terminal *open_rail(void)
 {
     bk_show_import();
     return bk_terminal_start(NULL);
-}
-
-static void assert_shows(const bk_terminal *terminal, const char *text)
-{
-    if (!bk_terminal_shows(terminal, text))
-        ck_abort_msg("\"%s\" is not shown:\n%s", text, bk_terminal_screen(terminal));
-}
-
-static void assert_hides(const bk_terminal *terminal, const char *text)
-{
-    if (bk_terminal_shows(terminal, text))
-        ck_abort_msg("\"%s\" is shown:\n%s", text, bk_terminal_screen(terminal));
-}
-
-static void assert_row_has(const bk_terminal *terminal, const char *key, const char *text)
-{
-    const char *row = bk_terminal_row(terminal, bk_terminal_find(terminal, key));
-    if (!strstr(row, text))
-        ck_abort_msg("\"%s\" is missing in the row: %s", text, row);
 }
 
 // Narrows the rail to one costume; the keys of a job are counted from there.

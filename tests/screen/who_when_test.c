@@ -1,38 +1,11 @@
-#include <string.h>
-
 #include "screen/plan_show.h"
+#include "screen/seen.h"
 #include "screen/show.h"
 #include "screen/terminal.h"
 #include "support/program.h"
 #include "support/testing.h"
 
 // Who and When: the days to the opening, a day of them, and the record of minutes.
-
-static void assert_shows(const bk_terminal *terminal, const char *text)
-{
-    if (!bk_terminal_shows(terminal, text))
-        ck_abort_msg("\"%s\" is not shown:\n%s", text, bk_terminal_screen(terminal));
-}
-
-static void assert_hides(const bk_terminal *terminal, const char *text)
-{
-    if (bk_terminal_shows(terminal, text))
-        ck_abort_msg("\"%s\" is shown:\n%s", text, bk_terminal_screen(terminal));
-}
-
-static void assert_row_has(const bk_terminal *terminal, const char *key, const char *text)
-{
-    const char *row = bk_terminal_row(terminal, bk_terminal_find(terminal, key));
-    if (!strstr(row, text))
-        ck_abort_msg("\"%s\" is missing in the row: %s", text, row);
-}
-
-static void assert_row_lacks(const bk_terminal *terminal, const char *key, const char *text)
-{
-    const char *row = bk_terminal_row(terminal, bk_terminal_find(terminal, key));
-    if (strstr(row, text))
-        ck_abort_msg("\"%s\" is in the row: %s", text, row);
-}
 
 static bk_terminal *among_days(void)
 {

@@ -1,6 +1,7 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "screen/seen.h"
 #include "screen/terminal.h"
 #include "support/program.h"
 #include "support/testing.h"
@@ -16,19 +17,6 @@ typedef struct stroke {
     const char *keys;
     const char *typed;
 } stroke;
-
-static void assert_shows(const bk_terminal *terminal, const char *text)
-{
-    if (!bk_terminal_shows(terminal, text))
-        ck_abort_msg("\"%s\" is not shown:\n%s", text, bk_terminal_screen(terminal));
-}
-
-static void assert_chosen(const bk_terminal *terminal, const char *text)
-{
-    const char *row = bk_terminal_row(terminal, bk_terminal_chosen(terminal));
-    if (!strstr(row, text))
-        ck_abort_msg("\"%s\" is not in the chosen line: %s", text, row);
-}
 
 static void type(bk_terminal *terminal, const char *text)
 {

@@ -85,6 +85,61 @@ START_TEST(a_costume_is_not_finished_before_its_pieces_are_back)
 }
 END_TEST
 
+/// The piece of 1A is done, and out until after its due day; 2A is open and has days to spare.
+static bk_folder *out_too_long(void)
+{
+    bk_folder *folder = piece_out(DAY(3, 12));
+    bk_piece out = ((const bk_piece *)folder->pieces.items)[0];
+    ROWS(folder, costumes, bk_costume, COSTUME("1A", "The Miller", DAY(3, 8)),
+         COSTUME("2A", "The Miller", DAY(3, 15)));
+    ROWS(folder, pieces, bk_piece, out, PIECE("P2", "2A", BK_STOCK));
+    ROWS(folder, steps, bk_step, done_on((bk_step)STEP("P1", "hem", BK_HAND, 60, NULL), DAY(2, 20), NULL, 60),
+         STEP("P2", "hem", BK_HAND, 60, NULL));
+    return folder;
+}
+
+START_TEST(a_production_is_no_likelier_in_time_than_a_piece_that_is_out)
+{
+    bk_forecast *forecast = forecast_of(out_too_long(), 50);
+    const bk_outlook_days *days = &forecast->productions[0].days;
+    ck_assert_str_eq(days_told(forecast), "1A Fri 12 Mar, -4 in hand\n2A Tue 2 Mar, 9 in hand\n");
+    ck_assert_int_eq(days->finish, DAY(3, 12));
+    ck_assert_int_eq(days->chance, 0);
+    ck_assert_int_eq(days->chance_error, 0);
+    ck_assert_int_eq(days->even, DAY(3, 12));
+    ck_assert_int_eq(days->likely, DAY(3, 12));
+    bk_forecast_free(forecast);
+}
+END_TEST
+
+START_TEST(a_production_that_waits_for_pieces_alone_is_ready_when_they_are_back)
+{
+    bk_folder *folder = piece_out(DAY(3, 4));
+    ROWS(folder, steps, bk_step,
+         done_on((bk_step)STEP("P1", "hem", BK_HAND, 60, NULL), DAY(2, 20), NULL, 60));
+    bk_forecast *forecast = forecast_of(folder, 50);
+    const bk_outlook_days *days = &forecast->productions[0].days;
+    ck_assert_int_eq(days->chance, 1000);
+    ck_assert_int_eq(days->likely, DAY(3, 4));
+    bk_forecast_free(forecast);
+}
+END_TEST
+
+START_TEST(an_open_costume_with_a_piece_out_until_after_its_due_day_is_surely_late)
+{
+    bk_folder *folder = piece_out(DAY(3, 12));
+    ROWS(folder, costumes, bk_costume, COSTUME("1A", "The Miller", DAY(3, 8)));
+    bk_piece out = ((const bk_piece *)folder->pieces.items)[0];
+    ROWS(folder, pieces, bk_piece, out, PIECE("P2", "1A", BK_STOCK));
+    ROWS(folder, steps, bk_step, done_on((bk_step)STEP("P1", "hem", BK_HAND, 60, NULL), DAY(2, 20), NULL, 60),
+         STEP("P2", "hem", BK_HAND, 60, NULL));
+    bk_forecast *forecast = forecast_of(folder, 50);
+    ck_assert_int_eq(planned_costume(forecast, "1A")->days.chance, 0);
+    ck_assert_int_eq(planned_costume(forecast, "1A")->days.chance_error, 0);
+    bk_forecast_free(forecast);
+}
+END_TEST
+
 // ------------------------------------------------------------------------------------------------------ fittings
 
 static bk_fitting booked(const char *piece, const char *key, bk_day day, bk_minute time)
@@ -166,6 +221,27 @@ START_TEST(fittings_of_one_performer_at_one_moment_are_one_call)
     ck_assert_str_eq(step_told(forecast, "P1", "fit"), "Thu 4 Mar 18:00 to Thu 4 Mar 18:20, Ada");
     ck_assert_str_eq(step_told(forecast, "P2", "fit"), "Thu 4 Mar 18:20 to Thu 4 Mar 18:35, Ada");
     ck_assert_str_eq(days_told(forecast), "1A Thu 4 Mar, 2 in hand\n");
+    bk_forecast_free(forecast);
+}
+END_TEST
+
+START_TEST(a_call_of_more_minutes_than_a_lifetime_has_is_told_all_the_same)
+{
+    enum { MANY = 2300, LONG = 1000000, TEN = 600 }; // together more minutes than fit into 32 bits
+    bk_folder *folder = one_costume("The Mill", DAY(3, 19), DAY(3, 8));
+    bk_step *steps = bk_arena_clear(folder->arena, MANY, sizeof *steps);
+    bk_fitting *fittings = bk_arena_clear(folder->arena, MANY, sizeof *fittings);
+    for (size_t i = 0; i < MANY; i++) {
+        const char *key = bk_arena_print(folder->arena, "fit%zu", i);
+        steps[i] = (bk_step)STEP("P1", "fit", BK_FIT, LONG, NULL);
+        steps[i].key = key;
+        fittings[i] = booked("P1", key, DAY(3, 4), TEN);
+        fittings[i].minutes = LONG;
+    }
+    put_rows(folder->arena, &folder->steps, steps, sizeof *steps, MANY);
+    put_rows(folder->arena, &folder->fittings, fittings, sizeof *fittings, MANY);
+    bk_forecast *forecast = forecast_of(folder, 0);
+    ck_assert_int_eq(planned_step(forecast, "P1", "fit0")->begin.day, DAY(3, 4));
     bk_forecast_free(forecast);
 }
 END_TEST
@@ -291,11 +367,15 @@ BK_TEST_MAIN("forecast_waits", a_step_begins_when_its_material_is_due,
              material_that_is_late_is_taken_to_come_today_and_makes_the_forecast_poor,
              a_piece_that_is_out_is_worked_on_when_it_is_back,
              a_piece_that_is_overdue_is_taken_to_come_back_today,
-             a_costume_is_not_finished_before_its_pieces_are_back, a_booked_fitting_happens_when_it_is_booked,
-             a_fitting_booked_for_today_interrupts_other_work,
+             a_costume_is_not_finished_before_its_pieces_are_back,
+             a_production_is_no_likelier_in_time_than_a_piece_that_is_out,
+             a_production_that_waits_for_pieces_alone_is_ready_when_they_are_back,
+             an_open_costume_with_a_piece_out_until_after_its_due_day_is_surely_late,
+             a_booked_fitting_happens_when_it_is_booked, a_fitting_booked_for_today_interrupts_other_work,
              people_come_in_for_a_fitting_outside_their_hours, a_fitting_booked_for_a_day_is_not_before_it,
              an_unbooked_fitting_happens_when_both_are_there,
              fittings_of_one_performer_at_one_moment_are_one_call,
+             a_call_of_more_minutes_than_a_lifetime_has_is_told_all_the_same,
              a_fitting_that_cannot_be_ready_at_its_moment_is_later, what_comes_before_a_call_is_done_by_then,
              a_performer_is_kept_free_for_a_call, the_one_who_is_there_takes_the_fitting,
              a_wait_must_clear_in_time_for_the_work_behind_it, two_branches_behind_a_step_share_the_hands,

@@ -28,7 +28,8 @@ typedef struct bk_store_options {
 bk_status bk_store_open(bk_store **store, const bk_store_options *options, bk_error *error) BK_MUST_USE;
 void bk_store_close(bk_store *store);
 
-/// A number that changes whenever another connection (also of another program) has changed the store.
+/// A number that changes whenever another connection (also of another program) has changed the store. It says nothing beside that of
+/// another connection.
 bk_status bk_store_version(bk_store *store, int64_t *version, bk_error *error) BK_MUST_USE;
 
 /// Begins reading: all reads up to bk_store_read_end see one state of the store.

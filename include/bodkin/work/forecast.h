@@ -153,7 +153,6 @@ typedef struct bk_forecast {
     bk_effort effort;             ///< what was asked
     int64_t schedules;            ///< made
     int32_t trials;               ///< made
-    int64_t version;              ///< of the store it was read from
     const bk_planned_step *steps; ///< every open step, by production, in the order of steps.csv
     size_t step_count;
     const bk_planned_person *people;

@@ -47,7 +47,6 @@ typedef struct bk_workroom {
     const bk_minutes_taken *
         taken; ///< every finished step whose minutes taken are known, of all productions, also those put away
     size_t taken_count;
-    int64_t version; ///< of the store as it was read (bk_store_version)
 } bk_workroom;
 
 /// Reads it as one reading. `*room` is the caller's, freed with bk_workroom_free.
