@@ -76,6 +76,11 @@ static int make_folder_of_all(void)
 
 int bk_run_tests(const char *suite, const TTest *const *tests, size_t count)
 {
+    return bk_run_tests_times(suite, 1, tests, count);
+}
+
+int bk_run_tests_times(const char *suite, int times, const TTest *const *tests, size_t count)
+{
     if (count == 0 || make_folder_of_all() != 0) {
         fprintf(stderr, "%s: no test to run, or no temporary folder to run it in\n", suite);
         return EXIT_FAILURE;
@@ -85,7 +90,7 @@ int bk_run_tests(const char *suite, const TTest *const *tests, size_t count)
     tcase_set_timeout(one_case, TEST_SECONDS);
     tcase_add_checked_fixture(one_case, begin_test, end_test);
     for (size_t i = 0; i < count; i++)
-        tcase_add_test(one_case, tests[i]);
+        tcase_add_loop_test(one_case, tests[i], 0, times);
     suite_add_tcase(all, one_case);
     SRunner *runner = srunner_create(all);
     srunner_run_all(runner, CK_ENV);

@@ -16,9 +16,18 @@
         return bk_run_tests(suite, bk_tests, sizeof bk_tests / sizeof bk_tests[0]); \
     }
 
+/// The same where each test runs `times` times, its `_i` counting from 0.
+#define BK_TEST_MAIN_TIMES(suite, times, ...) \
+    int main(void) \
+    { \
+        const TTest *const bk_tests[] = {__VA_ARGS__}; \
+        return bk_run_tests_times(suite, times, bk_tests, sizeof bk_tests / sizeof bk_tests[0]); \
+    }
+
 /// Runs `count` tests as one suite and returns what main() returns: 0 when all passed and there was at least one.
 /// Check's own environment is honoured: CK_FORK=no runs them in this process, CK_RUN_CASE, CK_VERBOSITY.
 int bk_run_tests(const char *suite, const TTest *const *tests, size_t count);
+int bk_run_tests_times(const char *suite, int times, const TTest *const *tests, size_t count);
 
 // The helpers below belong to the test that is running: what they return lives until it ends, and is not freed by the
 // caller; when the file system refuses, the test fails.

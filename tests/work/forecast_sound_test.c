@@ -217,15 +217,4 @@ START_TEST(whatever_is_planned_can_be_done_so)
 }
 END_TEST
 
-int main(void)
-{
-    Suite *suite = suite_create("forecast_sound");
-    TCase *tests = tcase_create("sound");
-    tcase_add_loop_test(tests, whatever_is_planned_can_be_done_so, 0, WORKROOMS);
-    suite_add_tcase(suite, tests);
-    SRunner *runner = srunner_create(suite);
-    srunner_run_all(runner, CK_ENV);
-    int failed = srunner_ntests_failed(runner);
-    srunner_free(runner);
-    return failed != 0;
-}
+BK_TEST_MAIN_TIMES("forecast_sound", WORKROOMS, whatever_is_planned_can_be_done_so)
